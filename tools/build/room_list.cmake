@@ -1,0 +1,33 @@
+# SPDX-License-Identifier: Apache-2.0
+# The rooms, bottom to top. tests/architecture/rooms_test.py reads this same list.
+
+room(sim/core LINKS Boost::headers)
+room(sim/contract USES sim/core)
+room(sim/calendar USES sim/core sim/contract)
+room(sim/graph USES sim/core sim/contract LINKS Boost::headers)
+room(sim/integrate USES sim/core sim/contract sim/graph)
+room(sim/run USES sim/core sim/contract sim/calendar sim/graph sim/integrate LINKS Boost::headers)
+
+room(models/properties USES sim/core)
+room(models/weather USES sim/core sim/contract models/properties LINKS Boost::headers)
+room(models/envelope USES sim/core sim/contract models/properties)
+room(models/air USES sim/core sim/contract models/properties)
+room(models/ground USES sim/core sim/contract models/properties)
+room(models/plants USES sim/core sim/contract models/properties)
+room(models/water USES sim/core sim/contract models/properties)
+room(models/power USES sim/core sim/contract models/properties)
+room(models/control USES sim/core sim/contract models/properties)
+
+room(tools/units USES sim/core LINKS fmt::fmt)
+room(tools/weather_file USES sim/core models/properties models/weather tools/units LINKS fmt::fmt)
+room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properties models/weather
+     models/envelope models/air models/ground models/plants models/water models/power models/control
+     tools/units tools/weather_file LINKS yaml-cpp fmt::fmt nlohmann_json::nlohmann_json)
+room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units
+     LINKS hdf5::hdf5_cpp hdf5::hdf5_hl hdf5::hdf5 fmt::fmt)
+room(tools/compare USES sim/core sim/contract sim/graph sim/run tools/units tools/scenario tools/record
+     LINKS fmt::fmt nlohmann_json::nlohmann_json)
+room(tools/report USES sim/core tools/units tools/record tools/compare
+     LINKS fmt::fmt nlohmann_json::nlohmann_json)
+room(tools/cli USES sim/core sim/run tools/units tools/scenario tools/weather_file tools/record tools/compare
+     tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)

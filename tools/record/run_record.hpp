@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <cstdint>
+#include <limits>
+#include <string>
+#include <vector>
+
+namespace noonhouse {
+
+inline constexpr double kNotHappened = std::numeric_limits<double>::quiet_NaN();
+
+/// One axis of the recorded series beside time: a list of labels, with coordinates where it has them.
+struct RecordAxis {
+  std::string name;                 ///< such as "level"
+  std::string long_name;            ///< such as "air layer, counted from the floor"
+  std::vector<std::string> labels;  ///< one per entry, never empty
+  std::vector<double> coordinates;  ///< one per entry, or empty where the axis is only labels
+  std::string units;                ///< of the coordinates, UDUNITS text; empty without coordinates
+};
+
+/// One recorded series: values over time and over the named axes.
+struct RecordSeries {
+  std::string name;            ///< such as "air_temperature"
+  std::string long_name;
+  std::string units;           ///< UDUNITS text; "1" for shares
+  std::string standard_name;   ///< CF standard name, or empty where none exists
+  std::string cell_methods;    ///< such as "time: point"
+  std::vector<std::string> axes;  ///< names of axes after time, outermost first
+  std::vector<double> values;     ///< row-major [time][axes...]
+};
+
+/// One line of the event log. The cause is the id of an earlier event, or -1.
+struct RecordEvent {
+  std::int64_t id = 0;
+  std::int64_t cause = -1;
+  double time_s = 0.0;      ///< since the start of the run [s]
+  std::string kind;         ///< "action", "weather", "people", "warning", "failure", "harm"
+  std::string subject;      ///< device, plant or place by its scenario name
+  std::string what;         ///< in words
+};
+
+/// What one plant group went through.
+struct PlantOutcome {
+  std::string name, kind, place, bay;
+  double height_m = 0.0;
+  std::string outcome;  ///< "kept", "strained", "harmed" or "lost"
+  std::string reason;   ///< in words; empty when kept
+  double hours_beyond = 0.0;         ///< tissue above its harm limit or below its cold limit [h]
+  double degree_hours_beyond = 0.0;  ///< integral of the excess above the harm limit [K h]
+  double longest_spell_h = 0.0;      ///< longest single time beyond [h]
+  double hours_lethal = 0.0;         ///< tissue beyond its lethal limit, hot or cold [h]
+  double peak_tissue_k = 0.0, peak_tissue_time_s = kNotHappened;
+  double lowest_tissue_k = 0.0;
+  double peak_air_k = 0.0;
+  double hours_dry_air = 0.0;  ///< vapour pressure deficit above the kind's limit [h]
+  double hours_wet = 0.0;      ///< free water on the tissue [h]
+  double daily_light_mol_m2 = 0.0;  ///< mean photosynthetic light a day at the place [mol/m2]
+};
+
+struct LevelOutcome {
+  std::string bay;
+  int level = 0;
+  double height_m = 0.0;  ///< middle of the layer above the floor [m]
+  double peak_k = 0.0, peak_time_s = kNotHappened, mean_k = 0.0;
+};
+
+struct WaterOutcome {
+  double capacity_kg = 0.0, start_kg = 0.0, end_kg = 0.0, lowest_kg = 0.0;
+  double rain_caught_kg = 0.0, overflow_kg = 0.0, misted_kg = 0.0, hand_watered_kg = 0.0;
+  double mist_evaporated_kg = 0.0;
+  double days_left = kNotHappened;   ///< at this run's mean daily use, from the end level to the cut-out
+  double first_dry_s = kNotHappened; ///< first time the pump was cut out for a low tank
+};
+
+struct EnergyOutcome {
+  double capacity_j = 0.0, start_j = 0.0, end_j = 0.0, lowest_j = 0.0;
+  double lowest_time_s = kNotHappened;
+  double panel_j = 0.0, loads_j = 0.0, losses_j = 0.0;
+  double days_left = kNotHappened;       ///< without sun, at this run's mean daily load
+  double first_cut_off_s = kNotHappened;
+};
+
+/// A failure or harm, and the chain of events that led to it, newest first.
+struct FailureOutcome {
+  double time_s = 0.0;
+  std::string kind, subject, what;
+  std::vector<std::string> chain;
+};
+
+struct DeviceOutcome {
+  std::string name;
+  int starts = 0;
+  double hours_on = 0.0;
+};
+
+/// One line of the balance of one node: what its store gained against what its exchanges brought.
+struct BalanceLine {
+  std::string node, quantity;  ///< quantity: "energy" [J], "water" [kg] or "charge" [J]
+  double change = 0.0, inflow = 0.0, residual = 0.0;
+};
+
+/// One path of the balance: how much crossed one kind of exchange between two nodes over the run.
+struct PathLine {
+  std::string path, from, to, quantity;
+  double amount = 0.0;
+};
+
+struct ClosureOutcome {
+  double energy_relative = 0.0;  ///< |stored change - net inflow| over the energy that crossed the boundary
+  double water_relative = 0.0;
+  double charge_relative = 0.0;
+  double energy_crossed_j = 0.0, water_crossed_kg = 0.0, charge_crossed_j = 0.0;
+};
+
+struct Provenance {
+  std::string version, scenario_file, scenario_digest, weather_digest;
+  std::int64_t seed = 0;
+};
+
+struct StepCounts {
+  std::int64_t steps = 0, rejected = 0, events = 0;
+};
+
+/// All that one run leaves behind. Written by the recorder as one file, read by compare and report.
+struct RunRecord {
+  std::string scenario, title, plan, about;
+  std::string start;           ///< local standard time of second 0, "2025-07-14 00:00:00"
+  std::string utc_offset;      ///< such as "-07:00"
+  std::string calendar = "proleptic_gregorian";
+  double latitude_deg = 0.0, longitude_deg = 0.0, altitude_m = 0.0;
+  double duration_s = 0.0;
+  std::vector<double> time_s;  ///< record instants since the start [s]
+  std::vector<RecordAxis> axes;
+  std::vector<RecordSeries> series;
+  std::vector<RecordEvent> events;
+  std::vector<PlantOutcome> plants;
+  std::vector<LevelOutcome> levels;
+  std::vector<DeviceOutcome> devices;
+  WaterOutcome water;
+  EnergyOutcome energy;
+  std::vector<FailureOutcome> failures;
+  ClosureOutcome closure;
+  std::vector<BalanceLine> balances;
+  std::vector<PathLine> paths;
+  StepCounts counts;
+  Provenance provenance;
+  std::string scenario_text;   ///< as read, defaults expanded
+  std::vector<std::string> cautions;  ///< safety notes that apply to this house
+};
+
+}  // namespace noonhouse
