@@ -43,6 +43,9 @@ struct RecordEvent {
 struct PlantOutcome {
   std::string name, kind, place, bay;
   double height_m = 0.0;
+  double harm_above_k = kNotHappened;    ///< tissue above this is harmed; not a number where none is stated [K]
+  double lethal_above_k = kNotHappened;  ///< tissue above this dies [K]
+  double harm_below_k = kNotHappened;    ///< tissue below this is harmed [K]
   std::string outcome;  ///< "kept", "strained", "harmed" or "lost"
   std::string reason;   ///< in words; empty when kept
   double hours_beyond = 0.0;         ///< tissue above its harm limit or below its cold limit [h]
