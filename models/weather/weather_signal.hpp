@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <chrono>
+#include <cstdint>
+#include <vector>
+
+#include "models/properties/sun.hpp"
+#include "models/weather/weather_series.hpp"
+#include "sim/core/tick.hpp"
+
+namespace noonhouse {
+
+/// The weather at any instant of a run. Immutable after construction: shared by threads without locks.
+///
+/// Rule per quantity, between the rows of the series:
+/// - temperature, pressure, wind speed, longwave, cloud: straight lines between the instants the values belong to; flat
+///   before the first and after the last. Unknown (NaN) on either side is unknown between.
+/// - humidity ratio: a straight line, but never above saturation at the instant's temperature and pressure.
+/// - wind direction: along the shorter arc.
+/// - rain: constant within the interval.
+/// - beam normal and diffuse horizontal: the row's mean is expressed as a share (index) of a clear sky's mean over the
+///   same interval, and the value at an instant is the interpolated index times the clear sky at that instant. The
+///   index is constant in the middle half of an interval and goes straight to the common edge value in the outer
+///   quarters; the middle value is chosen so that the interval keeps its energy. Nothing while the sun's centre is
+///   below the geometric horizon: what a file gives for an interval without sun is dropped. Values are limited to the
+///   extraterrestrial ones, which can cost energy in intervals with minutes of sun only.
+/// - global horizontal: beam normal times the sine of the sun's elevation, plus diffuse.
+/// Clear sky used for the shape only: Campbell & Norman 1998, An Introduction to Environmental Biophysics, eqs 11.11 to
+/// 11.13 (from memory) with transmissivity 0.75; air mass by Kasten & Young 1989, times pressure over sea-level
+/// pressure. Does not model: variation inside an interval other than the sun's, clouds passing, gusts.
+class WeatherSignal {
+ public:
+  /// The weather of a run that starts at `run_start` (local standard time label) and lasts `duration_s`. The series
+  /// must cover it (tools check that for people; here it is asserted).
+  WeatherSignal(WeatherSeries series, std::chrono::sys_seconds run_start, double duration_s);
+
+  /// The weather at an instant since the run's start; outside the run, at its nearest instant.
+  WeatherRow at(Tick t) const;
+
+  /// The sun's true position at an instant since the run's start (any instant).
+  SunPosition sun(Tick t) const;
+
+  /// The first instant strictly after t at which a line bends or a value jumps: interval edges, the instants rows
+  /// belong to, sunrise and sunset. kNever after the last. The mild bends of the irradiance index inside an interval
+  /// are not breaks.
+  Tick next_break(Tick t) const;
+
+  /// The first sunrise (sunset) strictly after t and before the run's end: the sun's centre crosses the geometric
+  /// horizon upward (downward), to 1 ms. kNever when there is none.
+  Tick next_sunrise(Tick t) const;
+  Tick next_sunset(Tick t) const;
+
+  Tick end() const { return end_; }
+  const WeatherSeries& series() const { return series_; }
+  std::chrono::sys_seconds run_start() const { return run_start_; }
+
+ private:
+  struct Index {
+    double left_edge = 0.0, middle = 0.0, right_edge = 0.0;
+    double at(double share) const;
+  };
+  struct Shape {
+    double beam = 0.0, diffuse = 0.0;
+  };
+
+  Shape clear_sky(double sine_elevation, double normal_w_m2) const;
+  Shape clear_sky_at(double since_start_s) const;
+  double extraterrestrial_at(double since_start_s) const;
+  void index_irradiance();
+  std::vector<Index> indices_of(double WeatherRow::*value, double Shape::*shape) const;
+  void find_sun_crossings();
+  void collect_breaks();
+  void put_states(double position, WeatherRow& out) const;
+  void put_irradiance(double since_start_s, std::size_t row, double share, WeatherRow& out) const;
+
+  WeatherSeries series_;
+  std::chrono::sys_seconds run_start_;
+  Tick end_;
+  double lead_s_;                      ///< from the series' start to the run's start [s]
+  double julian_day_start_;            ///< of the run's start, UT
+  double pressure_ratio_;              ///< the place's over sea level's, for the air mass
+  std::size_t first_row_, last_row_;   ///< rows whose irradiance the run can ask for
+  std::vector<Index> beam_, diffuse_;  ///< one per row from first_row_ to last_row_
+  std::vector<Tick> sunrises_, sunsets_, breaks_;
+};
+
+}  // namespace noonhouse
