@@ -12,7 +12,8 @@ target_compile_options(
 target_compile_options(noonhouse_options INTERFACE -Wno-maybe-uninitialized)
 if(NOONHOUSE_SANITIZE)
   target_compile_options(noonhouse_options INTERFACE -fsanitize=address,undefined
-                                                     -fno-sanitize-recover=all -g)
+                                                     -fno-sanitize-recover=all
+                                                     -fno-omit-frame-pointer -g1)
   target_link_options(noonhouse_options INTERFACE -fsanitize=address,undefined)
 endif()
 
