@@ -1,0 +1,157 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Reads the room list and the source tree, and says where the one does not keep to the other.
+
+Every check takes the root of a tree and returns a list of messages, empty when all is well, so that the
+tests can also run it on a tree with a planted fault.
+"""
+import fnmatch
+import pathlib
+import re
+
+TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "CHANGELOG.md", "CMakePresets.json",
+             "sim", "models", "scenarios", "tools", "tests", "results"}
+ROOM_PARENTS = ("sim", "models", "tools")
+MAY_USE = {  # which rooms a room of each part may name in its USES, whatever the list says
+    "sim": re.compile(r"sim/"),
+    "models": re.compile(r"sim/(core|contract)$|models/properties$"),
+    "tools": re.compile(r"(sim|models|tools)/"),
+}
+LIBRARY_OF_INCLUDE = (  # an outside header, and the library a room must list to include it
+    (re.compile(r"boost/"), "Boost::headers"), (re.compile(r"yaml-cpp/"), "yaml-cpp"),
+    (re.compile(r"H5Cpp|hdf5"), "hdf5::hdf5"), (re.compile(r"fmt/"), "fmt::fmt"),
+    (re.compile(r"nlohmann/"), "nlohmann_json::nlohmann_json"), (re.compile(r"CLI/"), "CLI11::CLI11"))
+HEADER_LINES, SOURCE_LINES = 200, 300
+INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]')
+STD_RANDOM = re.compile(r"std::\w+_distribution\b|std::(random_device|shuffle|sample)\b")
+TEST_FILE = re.compile(r"_(test|program)\.cpp$|_test\.(py|sh)$|\.(hpp|py|md|yaml|txt|csv)$")
+
+
+def read_rooms(root):
+    """The room list as {room: (uses, links)}, in the order of the list, which reads bottom to top."""
+    text = (root / "tools/build/room_list.cmake").read_text()
+    text = re.sub(r"#.*", "", text)
+    rooms = {}
+    for arguments in re.findall(r"^room\(([^)]*)\)", text, re.MULTILINE):
+        name, *words = arguments.split()
+        uses, links, into = [], [], None
+        for word in words:
+            if word in ("USES", "LINKS"):
+                into = uses if word == "USES" else links
+            else:
+                into.append(word)
+        rooms[name] = (uses, links)
+    return rooms
+
+
+def check_room_list(root):
+    """Rooms use only rooms below them in the list, and only in the direction of the design."""
+    problems, seen = [], set()
+    for room, (uses, _) in read_rooms(root).items():
+        for used in uses:
+            if used not in seen:
+                problems.append(f"room {room} uses {used}, which does not stand below it in the list")
+            if not MAY_USE[room.split("/")[0]].match(used):
+                problems.append(f"room {room} may not use {used}: {room.split('/')[0]}/ must not know of it")
+        seen.add(room)
+    return problems
+
+
+def code_files(root):
+    """Every C++ file of the rooms, relative to the root."""
+    for parent in ROOM_PARENTS:
+        for path in sorted((root / parent).rglob("*")):
+            if path.suffix in (".cpp", ".hpp", ".h", ".cc", ".hxx"):
+                yield path.relative_to(root)
+
+
+def check_includes(root):
+    """Every #include stays in its room, in the rooms it declares and in the libraries it declares."""
+    rooms, problems = read_rooms(root), []
+    for file in code_files(root):
+        room = file.parent.as_posix()
+        if room not in rooms:
+            problems.append(f"{file}: {room} is no room of tools/build/room_list.cmake")
+            continue
+        for number, line in enumerate((root / file).read_text().splitlines(), 1):
+            found = INCLUDE.match(line)
+            if found:
+                problem = include_problem(rooms, room, found[1], found[2])
+                if problem:
+                    problems.append(f"{file}:{number}: {problem}")
+    return problems
+
+
+def include_problem(rooms, room, bracket, name):
+    """What is wrong with this #include in this room, or None."""
+    uses, links = rooms[room]
+    target = name.rpartition("/")[0]
+    if target in rooms or name.split("/")[0] in ROOM_PARENTS + ("tests",):
+        if bracket == "<":
+            return f'write "{name}" in quotes: it is ours'
+        if target != room and target not in uses:
+            return f"room {room} does not use {target or name} (see tools/build/room_list.cmake)"
+    elif bracket == '"':
+        return f'"{name}" must be written from the root of the project'
+    for pattern, library in LIBRARY_OF_INCLUDE:
+        if pattern.match(name) and not any(link.startswith(library) for link in links):
+            return f"room {room} does not link {library}"
+    if room.startswith("sim/") and name in ("fstream", "iostream", "filesystem"):
+        return "the engine opens no file and prints nothing"
+    return None
+
+
+def ignored(root, name):
+    """Whether .gitignore leaves this top-level entry out."""
+    patterns = (root / ".gitignore").read_text().split() if (root / ".gitignore").exists() else []
+    return any(fnmatch.fnmatch(name, p.strip("/")) for p in patterns if p.startswith("/") and "/" not in p.strip("/"))
+
+
+def check_layout(root):
+    """The top level holds what it may, no folder lies deeper than two, no file is left out of the build."""
+    problems = []
+    for entry in sorted(root.iterdir()):
+        name = entry.name
+        if name.startswith(".") or ignored(root, name):
+            continue
+        if name not in TOP_LEVEL:
+            problems.append(f"{name}: the top level holds only {', '.join(sorted(TOP_LEVEL))} and dotfiles")
+        elif entry.is_dir() and name != "results":
+            for path in entry.rglob("*"):
+                parts = path.relative_to(root).parts
+                if path.is_dir() and len(parts) > 2 and path.name != "__pycache__":
+                    problems.append(f"{'/'.join(parts)}: folders lie at most two deep")
+    for path in sorted((root / "tests").glob("*/*")):
+        folder, built = path.parent.name, bool(TEST_FILE.search(path.name))
+        if folder == "support" or path.is_dir() or path.suffix == ".pyc":
+            continue
+        if not (path.name.endswith("_bench.cpp") if folder == "bench" else built) and path.suffix == ".cpp":
+            problems.append(f"{path.relative_to(root)}: no rule of tests/CMakeLists.txt builds a file of this name")
+    return problems
+
+
+def check_text(root):
+    """Length limits, the licence line, and nothing that differs between standard libraries."""
+    problems = []
+    tests = [p.relative_to(root) for p in sorted((root / "tests").glob("*/*.[ch]pp"))]
+    for file in list(code_files(root)) + tests:
+        lines = (root / file).read_text().splitlines()
+        limit = HEADER_LINES if file.suffix == ".hpp" else SOURCE_LINES
+        if len(lines) > limit and not any("Long because" in line for line in lines[:15]):
+            problems.append(f"{file}: {len(lines)} lines, more than {limit}; divide it, or say 'Long because ...' on top")
+        if not lines or "SPDX-License-Identifier: Apache-2.0" not in lines[0]:
+            problems.append(f"{file}:1: the licence line is missing")
+        if file.parts[0] == "tests":
+            continue
+        for number, line in enumerate(lines, 1):
+            if STD_RANDOM.search(line.split("//")[0]):
+                problems.append(f"{file}:{number}: std:: random differs between libraries; use boost::random")
+    return problems
+
+
+CHECKS = (check_room_list, check_includes, check_layout, check_text)
+
+
+def check_all(root):
+    """All messages of all checks."""
+    root = pathlib.Path(root)
+    return [problem for check in CHECKS for problem in check(root)]
