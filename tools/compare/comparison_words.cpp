@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/comparison_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "sim/core/errors.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kSecondsPerDay = 86400.0;
+constexpr double kWaterDensityKgM3 = 1000.0;  // shown volumes only; the mass is what is balanced
+
+std::string join(const std::vector<std::string>& parts, std::string_view between) {
+  return fmt::format("{}", fmt::join(parts, between));
+}
+
+}  // namespace
+
+double start_of_clock_s(const RunRecord& record) {
+  int year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0;
+  const int read =
+      std::sscanf(record.start.c_str(), "%4d-%2d-%2d%*[ T]%2d:%2d:%2d", &year, &month, &day, &hour, &minute, &second);
+  if (read < 5 || hour < 0 || hour > 23 || minute < 0 || minute > 59 || second < 0 || second > 59) return 0.0;
+  return hour * 3600.0 + minute * 60.0 + second;
+}
+
+std::string clock_text(const RunRecord& record, double time_s) {
+  if (!std::isfinite(time_s)) return "-";
+  const double clock_s = start_of_clock_s(record) + time_s;
+  const auto minutes = static_cast<long long>(std::floor(clock_s / 60.0));
+  const auto days = static_cast<long long>(std::floor(clock_s / kSecondsPerDay));
+  const long long minute_of_day = minutes - days * 1440;
+  return fmt::format("day {} {:02}:{:02}", days + 1, minute_of_day / 60, minute_of_day % 60);
+}
+
+std::string temperature_text(double temperature_k, UnitSystem units) {
+  return std::isfinite(temperature_k) ? format_quantity(temperature_k, Dimension::temperature, units) : "-";
+}
+
+std::string height_text(double height_m, UnitSystem units) {
+  return std::isfinite(height_m) ? format_quantity(height_m, Dimension::length, units) : "-";
+}
+
+std::string water_text(double water_kg, UnitSystem units) {
+  if (!std::isfinite(water_kg)) return "-";
+  return format_quantity(water_kg / kWaterDensityKgM3, Dimension::volume, units);
+}
+
+std::string energy_text(double energy_j, UnitSystem units) {
+  return std::isfinite(energy_j) ? format_quantity(energy_j, Dimension::energy, units) : "-";
+}
+
+std::string share_text(double part, double whole) {
+  if (!(whole > 0.0) || !std::isfinite(part)) return "-";
+  return fmt::format("{:.0f} %", 100.0 * part / whole);
+}
+
+std::string hours_text(double hours) { return std::isfinite(hours) ? fmt::format("{:.1f} h", hours) : "-"; }
+
+std::string place_text(const PlantOutcome& plant, UnitSystem units) {
+  std::vector<std::string> parts;
+  if (!plant.place.empty()) parts.push_back(plant.place);
+  parts.push_back(height_text(plant.height_m, units));
+  if (!plant.bay.empty()) parts.push_back(plant.bay);
+  return join(parts, ", ");
+}
+
+std::string level_label(const LevelOutcome& level, UnitSystem units) {
+  const std::string height = height_text(level.height_m, units);
+  return level.bay.empty() ? height : height + ", " + level.bay;
+}
+
+std::string outcome_text(const PlantOutcome& plant) {
+  if (plant.hours_beyond <= 0.0) return plant.outcome;
+  return fmt::format("{}, {}", plant.outcome, hours_text(plant.hours_beyond));
+}
+
+std::string water_outlook(const RunRecord& record) {
+  const WaterOutcome& water = record.water;
+  if (std::isfinite(water.first_dry_s)) return "dry on " + clock_text(record, water.first_dry_s);
+  if (std::isfinite(water.days_left)) return fmt::format("lasts {:.1f} days more", water.days_left);
+  return water.misted_kg + water.hand_watered_kg > 0.0 ? "-" : "not used";
+}
+
+std::string charge_outlook(const RunRecord& record) {
+  const EnergyOutcome& energy = record.energy;
+  if (std::isfinite(energy.first_cut_off_s)) return "cut off on " + clock_text(record, energy.first_cut_off_s);
+  if (std::isfinite(energy.days_left)) return fmt::format("lasts {:.1f} days without sun", energy.days_left);
+  return energy.loads_j > 0.0 ? "-" : "not used";
+}
+
+const FailureOutcome* first_failure(const RunRecord& record) {
+  const auto earlier = [](const FailureOutcome& a, const FailureOutcome& b) { return a.time_s < b.time_s; };
+  const auto found = std::min_element(record.failures.begin(), record.failures.end(), earlier);
+  return found == record.failures.end() ? nullptr : &*found;
+}
+
+std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow) {
+  std::string text = fmt::format("{}, {}", failure.what, clock_text(record, failure.time_s));
+  for (std::size_t i = 0; i < failure.chain.size(); ++i) {
+    const bool is_itself = i == 0 && failure.chain[i].starts_with(failure.what);
+    if (!is_itself) text += fmt::format(" {} {}", arrow, failure.chain[i]);
+  }
+  return text;
+}
+
+std::vector<std::string> plant_reasons(const RunRecord& record, UnitSystem units) {
+  std::vector<std::string> reasons;
+  for (const PlantOutcome& plant : record.plants) {
+    if (plant.outcome == "kept") continue;
+    std::string text = fmt::format("{} ({}): {}", plant.name, place_text(plant, units), plant.outcome);
+    if (!plant.reason.empty()) text += ", " + plant.reason;
+    reasons.push_back(text);
+  }
+  return reasons;
+}
+
+std::string starts_text(const RunRecord& record) {
+  std::vector<std::string> parts;
+  for (const DeviceOutcome& device : record.devices) parts.push_back(fmt::format("{} {}", device.name, device.starts));
+  return parts.empty() ? "none" : join(parts, ", ");
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "tools/record/run_record.hpp"
+#include "tools/units/units.hpp"
+
+namespace noonhouse {
+
+// The words that the terminal table and the page share. Every function returns text for a grower in the
+// unit system asked for; a value that did not happen or is not known reads "-".
+
+/// An instant as the house's clock shows it: "day 4 14:20". Day 1 is the calendar day on which the run
+/// starts; the minute is rounded down. Seconds since the start; "-" where it did not happen.
+std::string clock_text(const RunRecord& record, double time_s);
+
+/// Seconds from the midnight before the run's start to its start [s], in [0, 86400); 0 where the start
+/// is not written as "YYYY-MM-DD HH:MM:SS".
+double start_of_clock_s(const RunRecord& record);
+
+std::string temperature_text(double temperature_k, UnitSystem units);
+std::string height_text(double height_m, UnitSystem units);
+std::string water_text(double water_kg, UnitSystem units);
+std::string energy_text(double energy_j, UnitSystem units);
+/// A part of a whole in percent, "41 %"; "-" where the whole is not above zero.
+std::string share_text(double part, double whole);
+/// Hours with a tenth, "3.2 h".
+std::string hours_text(double hours);
+
+/// "bench A, 1.2 m, north bay": only what the record names.
+std::string place_text(const PlantOutcome& plant, UnitSystem units);
+
+/// "1.8 m, north bay": the middle of an air layer and its bay.
+std::string level_label(const LevelOutcome& level, UnitSystem units);
+
+/// "kept", or the outcome with how long it was beyond its limits: "harmed, 3.2 h".
+std::string outcome_text(const PlantOutcome& plant);
+
+/// How far the water carries: "dry on day 3 14:20", "lasts 5.2 days more", "not used".
+std::string water_outlook(const RunRecord& record);
+/// How far the charge carries: "cut off on day 5 03:10", "lasts 2.1 days without sun", "not used".
+std::string charge_outlook(const RunRecord& record);
+
+/// The first failure, or harm, by time; null when nothing went wrong.
+const FailureOutcome* first_failure(const RunRecord& record);
+
+/// A failure with what led to it, newest first: "mist stopped, day 4 14:20 <- pump cut out <- no rain".
+std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow);
+
+/// Why this plan does not keep every plant, one sentence a plant that is not kept; empty when all are.
+std::vector<std::string> plant_reasons(const RunRecord& record, UnitSystem units);
+
+/// "mist 42, fan 12": the devices in the record's order; "none" without devices.
+std::string starts_text(const RunRecord& record);
+
+}  // namespace noonhouse
