@@ -10,6 +10,14 @@
 
 namespace noonhouse {
 
+/// A clear sky at an instant, used for its shape over time, and the limits above it. Zero when the sun is down.
+struct SunShape {
+  double sine_elevation = 0.0;
+  double extraterrestrial_w_m2 = 0.0;  ///< on a plane facing the sun
+  double beam_w_m2 = 0.0;              ///< on a plane facing the sun
+  double diffuse_w_m2 = 0.0;           ///< on a level plane
+};
+
 /// The weather at any instant of a run. Immutable after construction: shared by threads without locks.
 ///
 /// Rule per quantity, between the rows of the series:
@@ -55,32 +63,27 @@ class WeatherSignal {
   std::chrono::sys_seconds run_start() const { return run_start_; }
 
  private:
+  /// The share of a clear sky over one interval, by the share of the interval gone.
   struct Index {
     double left_edge = 0.0, middle = 0.0, right_edge = 0.0;
     double at(double share) const;
   };
-  struct Shape {
-    double beam = 0.0, diffuse = 0.0;
-  };
 
-  Shape clear_sky(double sine_elevation, double normal_w_m2) const;
-  Shape clear_sky_at(double since_start_s) const;
-  double extraterrestrial_at(double since_start_s) const;
+  SunShape shape_at(double since_start_s) const;
   void index_irradiance();
-  std::vector<Index> indices_of(double WeatherRow::*value, double Shape::*shape) const;
   void find_sun_crossings();
   void collect_breaks();
-  void put_states(double position, WeatherRow& out) const;
+  void put_states(std::int64_t series_ms, WeatherRow& out) const;
   void put_irradiance(double since_start_s, std::size_t row, double share, WeatherRow& out) const;
 
   WeatherSeries series_;
   std::chrono::sys_seconds run_start_;
   Tick end_;
-  double lead_s_;                      ///< from the series' start to the run's start [s]
-  double julian_day_start_;            ///< of the run's start, UT
-  double pressure_ratio_;              ///< the place's over sea level's, for the air mass
-  std::size_t first_row_, last_row_;   ///< rows whose irradiance the run can ask for
-  std::vector<Index> beam_, diffuse_;  ///< one per row from first_row_ to last_row_
+  std::int64_t step_ms_, lead_ms_;           ///< lead: from the series' start to the run's start
+  double julian_day_start_;                  ///< of the run's start, UT
+  double pressure_ratio_;                    ///< the place's over sea level's, for the air mass
+  std::size_t first_row_ = 0, end_row_ = 0;  ///< rows whose irradiance the run can ask for, end exclusive
+  std::vector<Index> beam_, diffuse_;        ///< of rows first_row_ .. end_row_
   std::vector<Tick> sunrises_, sunsets_, breaks_;
 };
 
