@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sim/graph/house_graph.hpp"
+
+#include "sim/core/errors.hpp"
+
+namespace noonhouse {
+namespace {
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+}  // namespace
+
+AccountId HouseGraph::account(std::string name, Quantity quantity) {
+  accounts_.emplace_back(std::move(name), quantity);
+  return AccountId{static_cast<int>(accounts_.size()) - 1};
+}
+
+ChannelId HouseGraph::channel(std::string name, std::string unit, double initial) {
+  channels_.emplace_back(std::move(name), std::move(unit));
+  channel_initial_.push_back(initial);
+  return ChannelId{static_cast<int>(channels_.size()) - 1};
+}
+
+House HouseGraph::compile() {
+  check();
+  House house;
+  order_states(house);
+  lay_out_fluxes(house);
+  lay_out_matrix(house);
+  lay_out_start(house);
+  *this = HouseGraph();
+  return house;
+}
+
+/// Node pairs that meet in one flux: a row end with a column input.
+std::vector<std::pair<int, int>> HouseGraph::coupled_nodes() const {
+  std::vector<std::pair<int, int>> out;
+  for (const auto& exchange : exchanges_)
+    for (const auto& ends : exchange.ends)
+      for (const End& end : {ends.from, ends.to})
+        for (const Input& input : exchange.inputs)
+          if (end.node.valid() && input.node.valid()) out.emplace_back(end.node.index, input.node.index);
+  return out;
+}
+
+void HouseGraph::order_states(House& house) {
+  const auto order = fill_reducing_order(static_cast<int>(nodes_.size()), coupled_nodes());
+  for (int node : order) {
+    nodes_[at(node)].first_state = house.states;
+    house.states += nodes_[at(node)].states;
+  }
+  for (const auto& node : nodes_) house.nodes.push_back({node.name, node.states, node.first_state, node.counts});
+  house.state_names.resize(at(house.states));
+  for (const auto& node : nodes_)
+    for (int k = 0; k < node.states; ++k)
+      house.state_names[at(node.first_state + k)] =
+          node.name + ", " + std::string(quantity_name(node.counts[at(k)]));
+  for (auto& slot : stores_) {
+    for (int& first : *slot.first_state) first = nodes_[at(first)].first_state;
+    house.store_batches.push_back(std::move(slot.batch));
+  }
+  house.accounts = static_cast<int>(accounts_.size());
+  house.channels = static_cast<int>(channels_.size());
+  for (auto& [name, quantity] : accounts_) {
+    house.account_names.push_back(name);
+    house.account_quantity.push_back(quantity);
+  }
+  for (auto& [name, unit] : channels_) {
+    house.channel_names.push_back(name);
+    house.channel_units.push_back(unit);
+  }
+}
+
+void HouseGraph::lay_out_fluxes(House& house) {
+  std::vector<int> batch_size(laws_.size(), 0);
+  for (const auto& exchange : exchanges_) ++batch_size[exchange.batch];
+  for (std::size_t b = 0; b < laws_.size(); ++b) {
+    house.batch_first_flux.push_back(house.fluxes);
+    house.batch_first_derivative.push_back(house.derivatives);
+    house.fluxes += batch_size[b] * laws_[b].fluxes;
+    house.derivatives += batch_size[b] * laws_[b].fluxes * laws_[b].inputs;
+  }
+  house.flux.resize(at(house.fluxes));
+  for (const auto& exchange : exchanges_) {
+    auto& law = laws_[exchange.batch];
+    int* row = law.input_row(*law.batch, exchange.slot);
+    for (std::size_t k = 0; k < exchange.inputs.size(); ++k) row[k] = house.position(exchange.inputs[k]);
+    const int first = house.batch_first_flux[exchange.batch] + static_cast<int>(exchange.slot) * law.fluxes;
+    for (std::size_t j = 0; j < exchange.ends.size(); ++j)
+      house.flux[at(first) + j] = {house.position(exchange.ends[j].from), house.position(exchange.ends[j].to),
+                                   exchange.carries[j], static_cast<int>(house.exchanges.size())};
+    house.exchanges.push_back({exchange.name, exchange.path, exchange.law, first, law.fluxes});
+  }
+  for (const auto& flux : house.flux) {
+    house.flux_from.push_back(flux.from);
+    house.flux_to.push_back(flux.to);
+  }
+  for (auto& slot : laws_) house.exchange_batches.push_back(std::move(slot.batch));
+}
+
+void HouseGraph::lay_out_matrix(House& house) const {
+  std::vector<std::pair<int, int>> entries;
+  const auto whole_node = [&](int node, auto&& use) {
+    for (int k = 0; k < nodes_[at(node)].states; ++k) use(nodes_[at(node)].first_state + k);
+  };
+  // Whole nodes couple, so that both columns of a two-state node stand side by side in every row.
+  for (const auto& [a, b] : coupled_nodes())
+    whole_node(a, [&](int row) { whole_node(b, [&](int col) { entries.emplace_back(row, col); }); });
+  for (int node = 0; node < static_cast<int>(nodes_.size()); ++node)
+    whole_node(node, [&](int row) { whole_node(node, [&](int col) { entries.emplace_back(row, col); }); });
+  house.pattern = filled_pattern(house.states, entries);
+
+  for (const auto& exchange : exchanges_) {
+    const auto& law = laws_[exchange.batch];
+    const int first_flux = house.batch_first_flux[exchange.batch] + static_cast<int>(exchange.slot) * law.fluxes;
+    const int first_g =
+        house.batch_first_derivative[exchange.batch] + static_cast<int>(exchange.slot) * law.fluxes * law.inputs;
+    for (int j = 0; j < law.fluxes; ++j) {
+      const FluxInfo& flux = house.flux[at(first_flux + j)];
+      for (int k = 0; k < law.inputs; ++k) {
+        const int g = first_g + j * law.inputs + k;
+        const int potential = house.position(exchange.inputs[at(k)]);
+        if (potential >= house.states) {
+          house.by_channel.push_back({first_flux + j, g, potential});
+          continue;
+        }
+        house.by_state.push_back({first_flux + j, g, potential});
+        if (flux.from < house.states) house.minus.push_back({g, house.pattern.find(flux.from, potential)});
+        if (flux.to < house.states) house.plus.push_back({g, house.pattern.find(flux.to, potential)});
+      }
+    }
+  }
+  std::vector<int> partner(at(house.states), 0);  // 0: alone, 1: first of two, 2: second of two
+  for (const auto& node : nodes_)
+    if (node.states == 2) {
+      partner[at(node.first_state)] = 1;
+      partner[at(node.first_state) + 1] = 2;
+    }
+  for (int position = 0; position < house.pattern.entries(); ++position) {
+    const int state = house.pattern.column[at(position)];
+    if (partner[at(state)] == 0) house.single_columns.push_back({position, state});
+    if (partner[at(state)] == 1) {
+      NOON_ASSERT(house.pattern.column[at(position) + 1] == state + 1);
+      house.paired_columns.push_back({position, state});
+    }
+  }
+}
+
+void HouseGraph::lay_out_start(House& house) const {
+  std::vector<double> potential(at(house.states), 0.0), nudged;
+  std::vector<double> amount(at(house.states), 0.0), moved(at(house.states), 0.0);
+  nudged = potential;
+  for (const auto& node : nodes_)
+    for (int k = 0; k < node.states; ++k) potential[at(node.first_state + k)] = node.initial[at(k)];
+  for (const auto& batch : house.store_batches) batch->amounts(potential.data(), amount.data());
+  // One unit of error in an amount: what one unit of error in its own potential moves it.
+  house.amount_tolerance.assign(at(house.states), 0.0);
+  for (int k = 0; k < 2; ++k) {
+    nudged = potential;
+    for (const auto& node : nodes_)
+      if (k < node.states) nudged[at(node.first_state + k)] += node.tolerance[at(k)];
+    for (const auto& batch : house.store_batches) batch->amounts(nudged.data(), moved.data());
+    for (const auto& node : nodes_)
+      if (k < node.states) {
+        const auto state = at(node.first_state + k);
+        house.amount_tolerance[state] = std::abs(moved[state] - amount[state]);
+        NOON_ASSERT(house.amount_tolerance[state] > 0.0);
+      }
+  }
+  house.initial_amounts = amount;
+  house.initial_amounts.resize(at(house.states + house.accounts), 0.0);
+  house.initial_channels = channel_initial_;
+}
+
+}  // namespace noonhouse

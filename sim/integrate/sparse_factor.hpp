@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <vector>
+
+#include "sim/graph/pattern.hpp"
+
+namespace noonhouse {
+
+/// LU factors without pivoting on a filled pattern, for matrices I/(h gamma) - J whose diagonal leads.
+/// factor() works in place in the pattern's own layout: no search, no allocation, no fill-in at run time.
+class SparseFactor {
+ public:
+  explicit SparseFactor(const Pattern& pattern);
+
+  /// Loads diagonal * I - jacobian and factors it. False when a pivot has lost all its digits
+  /// (relative to its starting diagonal): the caller should try a shorter step.
+  bool factor(double diagonal, const double* jacobian);
+  /// Replaces x by the solution of (factored matrix) x = x.
+  void solve(double* x) const;
+
+ private:
+  const Pattern* pattern_;
+  std::vector<double> value_;
+  std::vector<double> inverse_pivot_;
+  std::vector<int> target_;  ///< for every (row, k, column of k's upper part) in order: position in the row
+};
+
+}  // namespace noonhouse

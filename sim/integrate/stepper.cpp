@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sim/integrate/stepper.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "sim/core/errors.hpp"
+#include "sim/integrate/ros3.hpp"
+
+namespace noonhouse {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// Cubic Hermite interpolation, theta in [0, 1] over a step of h seconds.
+struct Hermite {
+  double y0, y1, d0, d1;
+  Hermite(double theta, double h) {
+    const double s = 1.0 - theta;
+    y1 = theta * theta * (3.0 - 2.0 * theta);
+    y0 = 1.0 - y1;
+    d0 = h * theta * s * s;
+    d1 = -h * theta * theta * s;
+  }
+};
+
+void interpolate(const Step& step, Tick when, const std::vector<double>& a0, const std::vector<double>& r0,
+                 const std::vector<double>& a1, const std::vector<double>& r1, double* out) {
+  NOON_ASSERT(when >= step.begin && when <= step.end);
+  const double h = seconds(step.end - step.begin);
+  const Hermite w(seconds(when - step.begin) / h, h);
+  for (std::size_t i = 0; i < a0.size(); ++i) out[i] = w.y0 * a0[i] + w.y1 * a1[i] + w.d0 * r0[i] + w.d1 * r1[i];
+}
+
+}  // namespace
+
+void ChannelLine::at(Tick when, double* out) const {
+  const double elapsed = seconds(when - begin);
+  for (std::size_t i = 0; i < value.size(); ++i) out[i] = value[i] + slope[i] * elapsed;
+}
+
+void Step::amounts_at(Tick when, double* out) const {
+  interpolate(*this, when, amounts0, rates0, amounts1, rates1, out);
+}
+
+void Step::carried_at(Tick when, double* out) const {
+  interpolate(*this, when, carried0, fluxes0, carried1, fluxes1, out);
+}
+
+Stepper::Stepper(const House& house, const StepControl& control)
+    : house_(&house),
+      control_(control),
+      first_(house),
+      middle_(house),
+      factor_(house.pattern),
+      next_length_s_(seconds(control.restart)) {
+  const std::size_t n = at(house.states), fluxes = at(house.fluxes), channels = at(house.channels);
+  for (auto* v : {&rates_, &rate_slope_, &inner_rates_, &u1_, &u2_, &u3_, &trial_, &error_, &increment_})
+    v->assign(n, 0.0);
+  for (auto* v : {&step_.amounts0, &step_.rates0, &step_.amounts1, &step_.rates1}) v->assign(n, 0.0);
+  for (auto* v : {&step_.carried0, &step_.fluxes0, &step_.carried1, &step_.fluxes1, &flux_slope_})
+    v->assign(fluxes, 0.0);
+  for (auto* v : {&prepared_channels_, &channels_}) v->assign(channels, 0.0);
+}
+
+void Stepper::restart() {
+  prepared_ = false;
+  next_length_s_ = std::min(next_length_s_, seconds(control_.restart));
+}
+
+void Stepper::prepare(const HouseState& state, const ChannelLine& channels) {
+  channels.at(state.now, channels_.data());
+  if (prepared_ && channels_ != prepared_channels_) restart();  // a channel jumped at this instant
+  if (!prepared_) {
+    prepared_channels_ = channels_;
+    first_.rates_and_jacobian(state.amounts.data(), channels_.data(), rates_.data());
+    prepared_ = true;
+  }
+  first_.time_slopes(channels.slope.data(), rate_slope_.data(), flux_slope_.data());
+}
+
+Tick Stepper::choose_length(Tick now, Tick limit) const {
+  const Tick room = limit - now;
+  const Tick wish = std::clamp(ticks(next_length_s_), Tick{1}, control_.longest);
+  if (wish.ms * 11 >= room.ms * 10) return room;       // no sliver left before the limit
+  if (wish.ms * 2 > room.ms) return Tick{(room.ms + 1) / 2};
+  return wish;
+}
+
+const Step& Stepper::advance(HouseState& state, const ChannelLine& channels, Tick limit) {
+  NOON_ASSERT(limit > state.now);
+  prepare(state, channels);
+  bool rejected = false;
+  for (;;) {
+    const Tick length = choose_length(state.now, limit);
+    const double error = try_step(state, channels, length);
+    const double scale = std::isfinite(error)
+                             ? std::clamp(0.9 * std::pow(std::max(error, 1e-10), -1.0 / ros3::kErrorOrder), 0.1,
+                                          rejected ? 1.0 : control_.growth)
+                             : 0.1;
+    if (error <= 1.0) {
+      // A step that was cut short by the limit says little about a longer one: keep the larger wish.
+      const double wish = seconds(length) * scale;
+      next_length_s_ = seconds(length) < next_length_s_ && !rejected ? std::max(wish, std::min(next_length_s_, wish * control_.growth)) : wish;
+      accept(state, channels, length);
+      return step_;
+    }
+    ++rejected_;
+    rejected = true;
+    if (length <= control_.shortest) give_up(state);
+    next_length_s_ = seconds(length) * std::min(scale, 0.9);
+  }
+}
+
+/// One trial step; returns its error in units of the tolerance, or infinity when it cannot be factored.
+double Stepper::try_step(const HouseState& state, const ChannelLine& channels, Tick length) {
+  const std::size_t n = at(house_->states);
+  const double h = seconds(length);
+  if (!factor_.factor(1.0 / (h * ros3::kGamma), first_.jacobian())) return INFINITY;
+  const double* y = state.amounts.data();
+  for (std::size_t i = 0; i < n; ++i) u1_[i] = rates_[i] + ros3::kTime[0] * h * rate_slope_[i];
+  factor_.solve(u1_.data());
+  for (std::size_t i = 0; i < n; ++i) trial_[i] = y[i] + ros3::kA21 * u1_[i];
+  const double inner_s = seconds(state.now - channels.begin) + ros3::kAlpha2 * h;
+  for (std::size_t i = 0; i < channels_.size(); ++i) channels_[i] = channels.value[i] + channels.slope[i] * inner_s;
+  middle_.rates(trial_.data(), channels_.data(), inner_rates_.data());
+  const double c21 = ros3::kC21 / h, c31 = ros3::kC31 / h, c32 = ros3::kC32 / h;
+  for (std::size_t i = 0; i < n; ++i) {
+    u2_[i] = inner_rates_[i] + c21 * u1_[i] + ros3::kTime[1] * h * rate_slope_[i];
+  }
+  factor_.solve(u2_.data());
+  for (std::size_t i = 0; i < n; ++i)
+    u3_[i] = inner_rates_[i] + c31 * u1_[i] + c32 * u2_[i] + ros3::kTime[2] * h * rate_slope_[i];
+  factor_.solve(u3_.data());
+  double sum = 0.0;
+  for (std::size_t i = 0; i < n; ++i) {
+    trial_[i] = y[i] + ros3::kM[0] * u1_[i] + ros3::kM[1] * u2_[i] + ros3::kM[2] * u3_[i];
+    error_[i] = (ros3::kE[0] * u1_[i] + ros3::kE[1] * u2_[i] + ros3::kE[2] * u3_[i]) / house_->amount_tolerance[i];
+    sum += error_[i] * error_[i];
+  }
+  return std::sqrt(sum / static_cast<double>(n)) / control_.tolerance;
+}
+
+/// Integrals of every flux over the step, by the method's own quadrature; accounts follow from them.
+void Stepper::carry(HouseState& state, double h) {
+  constexpr auto w = ros3::carried_weights();
+  const std::size_t n = at(house_->states);
+  for (std::size_t i = 0; i < n; ++i) increment_[i] = w[0] * u1_[i] + w[1] * u2_[i] + w[2] * u3_[i];
+  const double time_weight = (w[0] * ros3::kTime[0] + w[1] * ros3::kTime[1] + w[2] * ros3::kTime[2]) * h;
+  const auto q1 = first_.fluxes(), q2 = middle_.fluxes();
+  double* carried = step_.carried1.data();
+  for (std::size_t j = 0; j < q1.size(); ++j)
+    carried[j] = h * (w[0] * q1[j] + (w[1] + w[2]) * q2[j] + time_weight * flux_slope_[j]);
+  first_.add_flux_change(increment_.data(), h, carried);
+  for (std::size_t j = 0; j < q1.size(); ++j) {
+    const int from = house_->flux_from[j], to = house_->flux_to[j];
+    if (from >= house_->states) state.amounts[at(from)] -= carried[j];
+    if (to >= house_->states) state.amounts[at(to)] += carried[j];
+    carried[j] += state.carried[j];
+  }
+}
+
+void Stepper::accept(HouseState& state, const ChannelLine& channels, Tick length) {
+  const std::size_t n = at(house_->states);
+  ++steps_;
+  step_.begin = state.now;
+  step_.end = state.now + length;
+  std::copy_n(state.amounts.begin(), n, step_.amounts0.begin());
+  step_.rates0 = rates_;
+  step_.carried0 = state.carried;
+  const auto q = first_.fluxes();
+  step_.fluxes0.assign(q.begin(), q.end());
+  carry(state, seconds(length));
+  std::copy_n(trial_.begin(), n, state.amounts.begin());
+  state.carried = step_.carried1;
+  state.now = step_.end;
+  // The evaluation at the end serves the dense output now and the next step's first stage later.
+  prepared_ = false;
+  channels.at(state.now, channels_.data());
+  prepared_channels_ = channels_;
+  first_.rates_and_jacobian(state.amounts.data(), channels_.data(), rates_.data());
+  prepared_ = true;
+  step_.amounts1 = trial_;
+  step_.rates1 = rates_;
+  const auto q_end = first_.fluxes();
+  step_.fluxes1.assign(q_end.begin(), q_end.end());
+}
+
+void Stepper::cut(HouseState& state, Tick when) {
+  if (when == step_.end) return;
+  // Accounts follow what the fluxes carried, so that states and accounts are cut alike.
+  std::vector<double>& carried = flux_slope_;  // scratch until the next prepare
+  step_.carried_at(when, carried.data());
+  for (std::size_t j = 0; j < carried.size(); ++j) {
+    const double back = carried[j] - state.carried[j];
+    const int from = house_->flux_from[j], to = house_->flux_to[j];
+    if (from >= house_->states) state.amounts[at(from)] -= back;
+    if (to >= house_->states) state.amounts[at(to)] += back;
+    state.carried[j] = carried[j];
+  }
+  step_.amounts_at(when, state.amounts.data());
+  state.now = when;
+  restart();
+}
+
+void Stepper::give_up(const HouseState& state) const {
+  const auto worst = std::max_element(error_.begin(), error_.end(), [](double a, double b) {
+    return std::isnan(b) || (!std::isnan(a) && std::abs(a) < std::abs(b));
+  });
+  const std::string name = house_->state_names[static_cast<std::size_t>(worst - error_.begin())];
+  throw UserError(ErrorKind::step_collapse,
+                  "the simulation cannot go on at " + std::to_string(seconds(state.now)) +
+                      " s: no step, however short, keeps the error of '" + name +
+                      "' within its tolerance. Look for a nearly zero heat capacity, volume or area there.");
+}
+
+}  // namespace noonhouse
