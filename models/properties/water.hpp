@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <cmath>
+
+#include "models/properties/constants.hpp"
+
+/// Water as liquid, and vapour on its way through air.
+namespace noonhouse {
+
+/// Density of liquid water at 1 atm [kg/m3], 0 to 100 degC, within 0.01.
+///   Kell 1975, J. Chem. Eng. Data 20, 97.
+template <class S>
+S water_density_kg_m3(const S& temperature_k) {
+  const S t = temperature_k - kZeroCelsius;
+  return (999.83952 +
+          t * (16.945176 + t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 - 280.54253e-12 * t))))) /
+         (1.0 + 16.879850e-3 * t);
+}
+
+/// Heat that evaporates liquid water of a temperature into vapour of the same [J/kg].
+///   L0 - (cw - cpv) t: exactly vapour_enthalpy - liquid_enthalpy, so that balances close.
+/// Within 0.7 % of steam tables on 0 to 60 degC (from memory).
+template <class S>
+S latent_heat(const S& temperature_k) {
+  return kLatentHeatZero - (kWaterHeat - kVapourHeat) * (temperature_k - kZeroCelsius);
+}
+
+/// Diffusivity of water vapour in air [m2/s].
+///   0.2178e-4 (T / 273.15)^1.81 (101325 / p)      [Massman 1998, Atmos. Environ. 32, 1111]
+template <class S>
+S vapour_diffusivity_m2_s(const S& temperature_k, double pressure_pa) {
+  using std::pow;
+  return (0.2178e-4 * kStandardPressure / pressure_pa) * pow(temperature_k / kZeroCelsius, 1.81);
+}
+
+/// Dynamic viscosity of air [Pa s]: 1.716e-5 (T/273.15)^1.5 (273.15 + 110.4) / (T + 110.4). -50 to 100 degC.
+///   Sutherland's law with the constants of White, Viscous Fluid Flow (from memory).
+template <class S>
+S air_viscosity_pa_s(const S& temperature_k) {
+  using std::sqrt;
+  const S ratio = temperature_k / kZeroCelsius;
+  return 1.716e-5 * (kZeroCelsius + 110.4) * ratio * sqrt(ratio) / (temperature_k + 110.4);
+}
+
+/// Heat conductivity of air [W/(m K)]: 0.0241 (T/273.15)^1.5 (273.15 + 194) / (T + 194). -50 to 100 degC.
+///   Sutherland's law with the constants of White, Viscous Fluid Flow (from memory).
+template <class S>
+S air_conductivity_w_mk(const S& temperature_k) {
+  using std::sqrt;
+  const S ratio = temperature_k / kZeroCelsius;
+  return 0.0241 * (kZeroCelsius + 194.0) * ratio * sqrt(ratio) / (temperature_k + 194.0);
+}
+
+}  // namespace noonhouse
