@@ -59,7 +59,7 @@ double erbs_diffuse_fraction(double clearness_index);
 
 /// Splits measured global irradiance by erbs_diffuse_fraction. Beam times sin(elevation) plus diffuse is
 /// always the global given. Below 3 deg elevation everything is diffuse: hourly clearness says nothing there
-/// and dividing by the sine would invent beams.
+/// and dividing by the sine would invent beams. No beam above the extraterrestrial: the rest is diffuse.
 SolarSplit split_global(double global_w_m2, double elevation_rad, double extraterrestrial_normal_w_m2);
 
 /// Diffuse light of a uniform sky on a tilted plane [W/m2]: D (1 + cos s) / 2.   [Liu & Jordan 1963]
