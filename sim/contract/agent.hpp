@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <cstdint>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "sim/contract/ids.hpp"
 #include "sim/core/tick.hpp"
@@ -20,8 +22,8 @@ std::string_view event_kind_name(EventKind kind);
 struct Trigger {
   enum class Kind : std::uint8_t { start, wake, crossing, channel_changed };
   Kind kind = Kind::start;
-  int slot = 0;           ///< which of the agent's own wakes or watches
-  ChannelId channel;      ///< which channel changed
+  int slot = 0;              ///< which of the agent's own wakes or watches
+  ChannelId channel;         ///< which channel changed
   EventId cause = kNoEvent;  ///< the logged event behind the trigger, if any
 };
 
@@ -80,6 +82,10 @@ class AgentPlan {
  public:
   virtual ~AgentPlan() = default;
   virtual std::unique_ptr<Agent> start() const = 0;
+  /// Channels whose change this agent wants to hear of, at the instant it happens.
+  virtual std::vector<ChannelId> follows() const { return {}; }
+  /// Controllers decide before devices and people act at one instant.
+  virtual bool decides() const { return false; }
 };
 
 }  // namespace noonhouse

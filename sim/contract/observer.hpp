@@ -36,6 +36,8 @@ class Stretch {
 class Observer {
  public:
   virtual ~Observer() = default;
+  /// The run's start: begin() == end() == 0.
+  virtual void see_start(const Stretch& stretch) = 0;
   virtual void see_stretch(const Stretch& stretch) = 0;
   virtual void see_event(const LogEntry&) {}
 };

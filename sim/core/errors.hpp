@@ -49,15 +49,15 @@ class UserError : public std::runtime_error {
 };
 
 [[noreturn]] inline void assertion_failed(const char* what, const char* file, int line) {
-  std::fprintf(stderr, "noonhouse: broken invariant at %s:%d: %s (a programming error; please report it)\n", file,
-               line, what);
+  std::fprintf(stderr, "noonhouse: broken invariant at %s:%d: %s (a programming error; please report it)\n", file, line,
+               what);
   std::abort();
 }
 
 }  // namespace noonhouse
 
 /// A broken invariant is a programming error: says so and aborts, in every build type.
-#define NOON_ASSERT(condition)                                                        \
-  do {                                                                                \
-    if (!(condition)) ::noonhouse::assertion_failed(#condition, __FILE__, __LINE__);  \
+#define NOON_ASSERT(condition)                                                       \
+  do {                                                                               \
+    if (!(condition)) ::noonhouse::assertion_failed(#condition, __FILE__, __LINE__); \
   } while (false)

@@ -59,23 +59,23 @@ struct House {
   std::vector<int> batch_first_flux, batch_first_derivative;
 
   std::vector<FluxInfo> flux;
-  std::vector<int> flux_from, flux_to;  ///< the same ends, packed for the inner loop
-  std::vector<FluxSlope> by_state;      ///< derivatives by states' potentials
-  std::vector<FluxSlope> by_channel;    ///< derivatives by channels
+  std::vector<int> flux_from, flux_to;    ///< the same ends, packed for the inner loop
+  std::vector<FluxSlope> by_state;        ///< derivatives by states' potentials
+  std::vector<FluxSlope> by_channel;      ///< derivatives by channels
   std::vector<ScatterEntry> minus, plus;  ///< into the Jacobian by potentials
   Pattern pattern;
   std::vector<ColumnPair> single_columns, paired_columns;
 
-  std::vector<double> initial_amounts;    ///< states and accounts (accounts begin at zero)
+  std::vector<double> initial_amounts;  ///< states and accounts (accounts begin at zero)
   std::vector<double> initial_channels;
-  std::vector<double> amount_tolerance;   ///< per state: what the error norm calls one unit
+  std::vector<double> amount_tolerance;  ///< per state: what the error norm calls one unit
 
-  std::vector<NodeInfo> nodes;            ///< in the order they were added
+  std::vector<NodeInfo> nodes;  ///< in the order they were added
   std::vector<std::string> account_names;
   std::vector<Quantity> account_quantity;
   std::vector<std::string> channel_names, channel_units;
   std::vector<ExchangeInfo> exchanges;
-  std::vector<std::string> state_names;   ///< "floor in the south bay, energy"
+  std::vector<std::string> state_names;  ///< "floor in the south bay, energy"
 
   /// Position of an input among the potentials.
   int position(const Input& input) const;

@@ -99,8 +99,7 @@ void HouseGraph::check_reach() const {
   std::vector<int> component(boost::num_vertices(graph));
   const int count = boost::connected_components(graph, component.data());
   std::vector<bool> reaches(static_cast<std::size_t>(count), false);
-  for (std::size_t v = nodes_.size(); v < component.size(); ++v)
-    reaches[static_cast<std::size_t>(component[v])] = true;
+  for (std::size_t v = nodes_.size(); v < component.size(); ++v) reaches[static_cast<std::size_t>(component[v])] = true;
   for (std::size_t v = 0; v < nodes_.size(); ++v) {
     if (boost::out_degree(v, graph) == 0)
       unsound("'" + nodes_[v].name + "' exchanges nothing with anything; connect it or remove it");

@@ -51,8 +51,7 @@ void HouseGraph::order_states(House& house) {
   house.state_names.resize(at(house.states));
   for (const auto& node : nodes_)
     for (int k = 0; k < node.states; ++k)
-      house.state_names[at(node.first_state + k)] =
-          node.name + ", " + std::string(quantity_name(node.counts[at(k)]));
+      house.state_names[at(node.first_state + k)] = node.name + ", " + std::string(quantity_name(node.counts[at(k)]));
   for (auto& slot : stores_) {
     for (int& first : *slot.first_state) first = nodes_[at(first)].first_state;
     house.store_batches.push_back(std::move(slot.batch));

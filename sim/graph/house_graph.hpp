@@ -43,8 +43,13 @@ class HouseGraph {
                       const std::array<Input, static_cast<std::size_t>(L::kInputs)>& inputs,
                       const std::array<Ends, static_cast<std::size_t>(L::kFluxes)>& ends) {
     auto& batch = exchange_batch<L>();
-    ExchangeDraft draft{std::move(name), std::move(path), L::kName, {inputs.begin(), inputs.end()},
-                        {ends.begin(), ends.end()}, {L::kCarries.begin(), L::kCarries.end()}, last_batch_,
+    ExchangeDraft draft{std::move(name),
+                        std::move(path),
+                        L::kName,
+                        {inputs.begin(), inputs.end()},
+                        {ends.begin(), ends.end()},
+                        {L::kCarries.begin(), L::kCarries.end()},
+                        last_batch_,
                         batch.laws.size()};
     batch.laws.push_back(law);
     std::array<int, static_cast<std::size_t>(L::kInputs)> unset;

@@ -58,8 +58,7 @@ std::vector<int> fill_reducing_order(int vertices, const std::vector<std::pair<i
   std::vector<int> degree(count, 0), order(count, 0), place(count, 0), supernode(count, 1);
   const auto index = boost::get(boost::vertex_index, graph);
   boost::minimum_degree_ordering(graph, boost::make_iterator_property_map(degree.begin(), index), order.data(),
-                                 place.data(),
-                                 boost::make_iterator_property_map(supernode.begin(), index), 0, index);
+                                 place.data(), boost::make_iterator_property_map(supernode.begin(), index), 0, index);
   std::vector<int> sorted = order;
   std::sort(sorted.begin(), sorted.end());
   for (int i = 0; i < vertices; ++i) NOON_ASSERT(sorted[static_cast<std::size_t>(i)] == i);

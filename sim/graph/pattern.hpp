@@ -11,7 +11,7 @@ struct Pattern {
   int size = 0;
   std::vector<int> row_begin;  ///< size + 1
   std::vector<int> column;
-  std::vector<int> diagonal;   ///< position of (i, i)
+  std::vector<int> diagonal;  ///< position of (i, i)
 
   int entries() const { return static_cast<int>(column.size()); }
   /// Position of (row, col), or -1 where the pattern has no entry.

@@ -13,40 +13,9 @@ namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
-/// Cubic Hermite interpolation, theta in [0, 1] over a step of h seconds.
-struct Hermite {
-  double y0, y1, d0, d1;
-  Hermite(double theta, double h) {
-    const double s = 1.0 - theta;
-    y1 = theta * theta * (3.0 - 2.0 * theta);
-    y0 = 1.0 - y1;
-    d0 = h * theta * s * s;
-    d1 = -h * theta * theta * s;
-  }
-};
-
-void interpolate(const Step& step, Tick when, const std::vector<double>& a0, const std::vector<double>& r0,
-                 const std::vector<double>& a1, const std::vector<double>& r1, double* out) {
-  NOON_ASSERT(when >= step.begin && when <= step.end);
-  const double h = seconds(step.end - step.begin);
-  const Hermite w(seconds(when - step.begin) / h, h);
-  for (std::size_t i = 0; i < a0.size(); ++i) out[i] = w.y0 * a0[i] + w.y1 * a1[i] + w.d0 * r0[i] + w.d1 * r1[i];
-}
+bool differs(double a, double b) { return std::abs(a - b) > 1e-9 * (std::abs(a) + std::abs(b)) + 1e-12; }
 
 }  // namespace
-
-void ChannelLine::at(Tick when, double* out) const {
-  const double elapsed = seconds(when - begin);
-  for (std::size_t i = 0; i < value.size(); ++i) out[i] = value[i] + slope[i] * elapsed;
-}
-
-void Step::amounts_at(Tick when, double* out) const {
-  interpolate(*this, when, amounts0, rates0, amounts1, rates1, out);
-}
-
-void Step::carried_at(Tick when, double* out) const {
-  interpolate(*this, when, carried0, fluxes0, carried1, fluxes1, out);
-}
 
 Stepper::Stepper(const House& house, const StepControl& control)
     : house_(&house),
@@ -71,7 +40,10 @@ void Stepper::restart() {
 
 void Stepper::prepare(const HouseState& state, const ChannelLine& channels) {
   channels.at(state.now, channels_.data());
-  if (prepared_ && channels_ != prepared_channels_) restart();  // a channel jumped at this instant
+  // A channel that jumped at this instant; rounding at a break where the lines meet is no jump.
+  if (prepared_ && !std::equal(channels_.begin(), channels_.end(), prepared_channels_.begin(),
+                               [](double a, double b) { return !differs(a, b); }))
+    restart();
   if (!prepared_) {
     prepared_channels_ = channels_;
     first_.rates_and_jacobian(state.amounts.data(), channels_.data(), rates_.data());
@@ -83,7 +55,7 @@ void Stepper::prepare(const HouseState& state, const ChannelLine& channels) {
 Tick Stepper::choose_length(Tick now, Tick limit) const {
   const Tick room = limit - now;
   const Tick wish = std::clamp(ticks(next_length_s_), Tick{1}, control_.longest);
-  if (wish.ms * 11 >= room.ms * 10) return room;       // no sliver left before the limit
+  if (wish.ms * 11 >= room.ms * 10) return room;  // no sliver left before the limit
   if (wish.ms * 2 > room.ms) return Tick{(room.ms + 1) / 2};
   return wish;
 }
@@ -100,9 +72,9 @@ const Step& Stepper::advance(HouseState& state, const ChannelLine& channels, Tic
                                           rejected ? 1.0 : control_.growth)
                              : 0.1;
     if (error <= 1.0) {
-      // A step that was cut short by the limit says little about a longer one: keep the larger wish.
-      const double wish = seconds(length) * scale;
-      next_length_s_ = seconds(length) < next_length_s_ && !rejected ? std::max(wish, std::min(next_length_s_, wish * control_.growth)) : wish;
+      // A step cut short by the limit that could have grown as far as it may says nothing against the old wish.
+      const bool keep_wish = scale >= control_.growth && seconds(length) * scale < next_length_s_;
+      if (!keep_wish) next_length_s_ = seconds(length) * scale;
       accept(state, channels, length);
       return step_;
     }

@@ -6,42 +6,17 @@
 #include "sim/core/tick.hpp"
 #include "sim/graph/house.hpp"
 #include "sim/integrate/evaluation.hpp"
+#include "sim/integrate/method.hpp"
 #include "sim/integrate/sparse_factor.hpp"
 
 namespace noonhouse {
 
-/// All that moves in a run's continuous part.
-struct HouseState {
-  Tick now;
-  std::vector<double> amounts;  ///< states [J, kg, J], then accounts beyond the boundary
-  std::vector<double> carried;  ///< per flux, since the start [J, kg, J]
-};
-
-/// Channels as straight lines from one break to the next.
-struct ChannelLine {
-  Tick begin;
-  std::vector<double> value;  ///< at begin
-  std::vector<double> slope;  ///< [1/s]
-  void at(Tick when, double* out) const;
-};
-
 struct StepControl {
-  double tolerance = 1.0;      ///< error per step, in units of House::amount_tolerance (root mean square)
-  Tick restart{5'000};         ///< first step after a jump
-  Tick shortest{1};            ///< a rejected step this short gives up
+  double tolerance = 1.0;  ///< error per step, in units of House::amount_tolerance (root mean square)
+  Tick restart{5'000};     ///< first step after a jump
+  Tick shortest{1};        ///< a rejected step this short gives up
   Tick longest = 1_h;
-  double growth = 6.0;         ///< most that a step may grow over the last
-};
-
-/// A finished step (begin, end] with its cubic Hermite dense output. Interpolation is linear in the end
-/// values and rates, so every conserved sum that holds at the ends holds in between, to rounding.
-struct Step {
-  Tick begin, end;
-  std::vector<double> amounts0, rates0, amounts1, rates1;    ///< states only
-  std::vector<double> carried0, fluxes0, carried1, fluxes1;  ///< per flux
-
-  void amounts_at(Tick when, double* out) const;
-  void carried_at(Tick when, double* out) const;
+  double growth = 6.0;  ///< most that a step may grow over the last
 };
 
 /// One-step, linearly implicit, L-stable, third order with an embedded second-order error estimate:
@@ -49,20 +24,17 @@ struct Step {
 /// stiff ODE solvers for atmospheric chemistry problems II": three stages, two right-hand sides, one
 /// factorisation, three solves. Exact Jacobian and exact time derivative. Every linear invariant
 /// (energy, water, charge over nodes and accounts) is kept to rounding.
-class Stepper {
+class Stepper final : public SteppingMethod {
  public:
   Stepper(const House& house, const StepControl& control);
 
-  /// Moves the state over one accepted step that ends at `limit` at the latest.
-  /// Throws UserError step_collapse, naming the state that resists.
-  const Step& advance(HouseState& state, const ChannelLine& channels, Tick limit);
-  /// Puts the state back to an instant inside the last step.
-  void cut(HouseState& state, Tick when);
-  /// Says that the state was changed from outside: evaluate anew and begin with a short step.
-  void restart();
-
-  std::int64_t steps() const { return steps_; }
-  std::int64_t rejected() const { return rejected_; }
+  const Step& advance(HouseState& state, const ChannelLine& channels, Tick limit) override;
+  void cut(HouseState& state, Tick when) override;
+  void restart() override;
+  const Step& last_step() const override { return step_; }
+  std::span<const double> end_potentials() const override { return first_.potentials(); }
+  std::int64_t steps() const override { return steps_; }
+  std::int64_t rejected() const override { return rejected_; }
 
  private:
   void prepare(const HouseState& state, const ChannelLine& channels);

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "sim/calendar/calendar.hpp"
+#include "sim/contract/agent.hpp"
+#include "sim/contract/forcing.hpp"
+#include "sim/contract/observer.hpp"
+#include "sim/graph/house.hpp"
+#include "sim/integrate/stepper.hpp"
+#include "sim/run/crossings.hpp"
+
+namespace noonhouse {
+
+/// What is run: const, shared by runs on any number of threads.
+struct RunPlan {
+  House house;
+  std::unique_ptr<Forcing> forcing;
+  std::vector<std::unique_ptr<AgentPlan>> agents;
+  Tick length = kDay;
+  StepControl steps;
+  Tick isolation{10};      ///< width to which crossings are located
+  int chatter_limit = 30;  ///< firings of one watch within chatter_window that count as chattering
+  Tick chatter_window = 60_s;
+  /// Another method than the project's own Stepper; empty for that one.
+  std::function<std::unique_ptr<SteppingMethod>(const House&)> method;
+};
+
+struct RunResult {
+  HouseState state;
+  std::vector<double> channels;
+  std::int64_t steps = 0, rejected = 0, events = 0;
+};
+
+/// The hybrid loop. One Run is one run; it owns all that moves.
+///
+///   prepare: amounts, channels and agents at their start; every agent hears Trigger::start
+///   while now < length
+///     1. settle      take every calendar entry due now, by (tick, phase, sequence), until none is left;
+///                    agents react, set channels, arm watches, move water; followers hear at this instant
+///     2. draw lines  if a break passed or a channel was set, ask the forcing for new straight lines
+///     3. horizon     the next break, the next calendar entry, or the end, whichever comes first
+///     4. advance     one accepted step, at the longest to the horizon
+///     5. cross       the earliest crossing in (t0, t1]: cut the step there, disarm, book the crossing
+///     6. show        observers see the stretch; they cannot steer
+///   settle once more at the end
+///
+/// Throws UserError: chatter (a device that switches without end, named), step_collapse.
+class Run {
+ public:
+  explicit Run(const RunPlan& plan);
+  ~Run();
+  Run(const Run&) = delete;
+  Run& operator=(const Run&) = delete;
+
+  /// Observers must outlive the run.
+  void add_observer(Observer& observer) { observers_.push_back(&observer); }
+  /// Share of the run that is done, for a progress bar; called now and then.
+  void on_progress(std::function<void(double)> report) { progress_ = std::move(report); }
+  RunResult go();
+
+  const std::vector<LogEntry>& log() const { return log_; }
+
+ private:
+  class Desk;  // the Situation and Actions one agent sees
+  class View;  // the Stretch that observers see
+  struct AgentRecord;
+  struct Due {
+    AgentId agent;
+    Trigger trigger;
+  };
+
+  void prepare();
+  void settle();
+  void draw_lines();
+  Tick horizon() const;
+  void cross(const Step& step);
+  void show(Tick begin, Tick end);
+  void deliver(const Due& due);
+  void book(AgentId agent, const Trigger& trigger, Tick when, Phase phase);
+  Phase phase_of(AgentId agent) const;
+  void count_firing(const ArmedWatch& watch);
+  double value(const Input& input);
+
+  const RunPlan* plan_;
+  const House* house_;
+  HouseState state_;
+  ChannelLine line_;
+  std::vector<double> line_end_;
+  Tick line_until_;
+  bool redraw_ = true;
+  std::unique_ptr<SteppingMethod> stepper_;
+  CrossingFinder finder_;
+  Calendar<Due> calendar_;
+  std::vector<AgentRecord> agents_;
+  std::vector<std::vector<AgentId>> followers_;  ///< per channel
+  std::vector<EventId> last_change_;             ///< per channel
+  std::vector<ArmedWatch> watches_;
+  std::vector<std::size_t> fired_;
+  std::vector<LogEntry> log_;
+  std::vector<double> settled_potentials_;
+  bool settled_fresh_ = false;
+  int instant_deliveries_ = 0;
+  std::vector<Observer*> observers_;
+  std::unique_ptr<View> view_;
+  std::function<void(double)> progress_;
+};
+
+}  // namespace noonhouse

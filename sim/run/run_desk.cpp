@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sim/run/run_desk.hpp"
+
+#include <algorithm>
+
+#include "sim/core/errors.hpp"
+
+namespace noonhouse {
+namespace {
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+}  // namespace
+
+EventId Run::Desk::last_change(ChannelId channel) const { return run_.last_change_[at(channel.index)]; }
+
+EventId Run::Desk::standing_failure() const {
+  EventId newest = kNoEvent;
+  for (const auto& record : run_.agents_) newest = std::max(newest, record.standing_failure);
+  return newest;
+}
+
+EventId Run::Desk::log(EventKind kind, std::string what, EventId cause) {
+  const auto id = static_cast<EventId>(run_.log_.size());
+  NOON_ASSERT(cause < id);
+  run_.log_.push_back({id, cause, now(), kind, std::string(record().agent->name()), std::move(what)});
+  if (kind == EventKind::failure) record().standing_failure = id;
+  for (Observer* observer : run_.observers_) observer->see_event(run_.log_.back());
+  cause_ = id;  // what follows in this reaction follows from it
+  return id;
+}
+
+void Run::Desk::set(ChannelId channel, double value, EventId because) {
+  auto& current = run_.line_.value[at(channel.index)];
+  if (current == value) return;
+  NOON_ASSERT(run_.line_.begin == now() && run_.line_.slope[at(channel.index)] == 0.0);
+  current = value;
+  run_.redraw_ = true;
+  run_.settled_fresh_ = false;
+  run_.last_change_[at(channel.index)] = because;
+  for (AgentId follower : run_.followers_[at(channel.index)]) {
+    Trigger trigger{Trigger::Kind::channel_changed, 0, channel, because};
+    run_.book(follower, trigger, now(), run_.phase_of(follower));
+  }
+}
+
+void Run::Desk::wake(int slot, Tick when) {
+  auto& wakes = record().wakes;
+  if (const auto old = wakes.find(slot); old != wakes.end()) {
+    run_.calendar_.cancel(old->second);
+    wakes.erase(old);
+  }
+  if (when == kNever) return;
+  NOON_ASSERT(when >= now());
+  const Trigger trigger{Trigger::Kind::wake, slot, {}, kNoEvent};
+  wakes.emplace(slot, run_.calendar_.book(when, run_.phase_of(agent_), Due{agent_, trigger}));
+}
+
+void Run::Desk::arm(int slot, const Watch& watch) {
+  auto& places = record().watches;
+  const auto [place, fresh] = places.try_emplace(slot, run_.watches_.size());
+  if (fresh) run_.watches_.emplace_back();
+  ArmedWatch& armed = run_.watches_[place->second];
+  armed = {agent_, slot, true, watch, run_.house_->position(watch.what)};
+  if (!armed.passed(value(watch.what))) return;
+  armed.armed = false;
+  run_.count_firing(armed);
+  run_.book(agent_, {Trigger::Kind::crossing, slot, {}, cause_}, now(), Phase::crossing);
+}
+
+void Run::Desk::disarm(int slot) {
+  const auto place = record().watches.find(slot);
+  if (place != record().watches.end()) run_.watches_[place->second].armed = false;
+}
+
+void Run::Desk::transfer(ExchangeId exchange, int flux, double amount) {
+  const auto& info = run_.house_->exchanges[at(exchange.index)];
+  NOON_ASSERT(flux >= 0 && flux < info.fluxes);
+  const auto j = at(info.first_flux + flux);
+  run_.state_.carried[j] += amount;
+  run_.state_.amounts[at(run_.house_->flux_from[j])] -= amount;
+  run_.state_.amounts[at(run_.house_->flux_to[j])] += amount;
+  run_.settled_fresh_ = false;
+  run_.stepper_->restart();
+}
+
+}  // namespace noonhouse
