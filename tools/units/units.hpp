@@ -40,6 +40,7 @@ enum class Dimension {
   radiant_dose,            ///< J/m2
   photon_flux,             ///< mol/m2/s; photosynthetic light
   photon_dose,             ///< mol/m2
+  daily_light,             ///< mol/m2 in one day; written mol/m2/d
   rain_depth,              ///< m; 1 mm on a surface
   rain_rate,               ///< m/s
   thermal_conductivity,    ///< W/m/K
