@@ -8,7 +8,7 @@ room(sim/graph USES sim/core sim/contract LINKS Boost::headers)
 room(sim/integrate USES sim/core sim/contract sim/graph)
 room(sim/run USES sim/core sim/contract sim/calendar sim/graph sim/integrate LINKS Boost::headers)
 
-room(models/properties USES sim/core)
+room(models/properties USES sim/core LINKS Boost::headers)
 room(models/weather USES sim/core sim/contract models/properties LINKS Boost::headers)
 room(models/envelope USES sim/core sim/contract models/properties)
 room(models/air USES sim/core sim/contract models/properties)
