@@ -206,7 +206,7 @@ void WeatherSignal::put_states(std::int64_t series_ms, WeatherRow& out) const {
   out.temperature_k = straight(a.temperature_k, b.temperature_k, share);
   out.pressure_pa = straight(a.pressure_pa, b.pressure_pa, share);
   out.humidity_ratio = std::min(straight(a.humidity_ratio, b.humidity_ratio, share),
-                                saturation_humidity_ratio(out.temperature_k, out.pressure_pa));
+                                humidity_ratio(saturation_pressure_water_pa(out.temperature_k), out.pressure_pa));
   out.wind_m_s = straight(a.wind_m_s, b.wind_m_s, share);
   out.wind_from_rad = along_shorter_arc(a.wind_from_rad, b.wind_from_rad, share);
   out.longwave_down_w_m2 = straight(a.longwave_down_w_m2, b.longwave_down_w_m2, share);

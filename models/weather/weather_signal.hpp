@@ -23,7 +23,7 @@ struct SunShape {
 /// Rule per quantity, between the rows of the series:
 /// - temperature, pressure, wind speed, longwave, cloud: straight lines between the instants the values belong to; flat
 ///   before the first and after the last. Unknown (NaN) on either side is unknown between.
-/// - humidity ratio: a straight line, but never above saturation at the instant's temperature and pressure.
+/// - humidity ratio: a straight line, but never above saturation over liquid water at the instant.
 /// - wind direction: along the shorter arc.
 /// - rain: constant within the interval.
 /// - beam normal and diffuse horizontal: the row's mean is expressed as a share (index) of a clear sky's mean over the

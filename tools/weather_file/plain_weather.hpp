@@ -13,16 +13,19 @@ namespace noonhouse {
 ///     # name: Ridge station, July
 ///     # origin: own measurements
 ///     # invented: no
-///     # latitude: 35.04 deg            (north positive)
-///     # longitude: -106.62 deg         (east positive)
+///     # latitude: 35.04 deg
+///     # longitude: -106.62 deg
 ///     # altitude: 1619 m
-///     # utc_offset: -7 h               (local standard time minus UTC)
+///     # utc_offset: -7 h
 ///     # step: 600 s
-///     # instant_share: 0               (where in its interval a temperature belongs: 0 beginning .. 1 end)
-///     # albedo: 0.25                   (optional)
+///     # instant_share: 0
+///     # albedo: 0.25
 ///     time,temperature[degC],relative_humidity[%],pressure[hPa],global[W/m2],wind[m/s],wind_from[deg],rain[mm]
 ///     2025-07-14 00:00,21.5,30,835.2,0,1.2,225,0
 ///
+/// The first line is as shown; the others may stand in any order. Needed are latitude and longitude (north and east
+/// positive), altitude, utc_offset (local standard time minus UTC; h, min or s) and step (s, min or h). The rest may be
+/// left out: instant_share (default 0) says where in its interval a temperature belongs, 0 its beginning to 1 its end.
 /// `time` is the BEGINNING of the row's interval in local standard time. Rows follow one another by `step` without
 /// gaps. Columns are found by name, in any order; each carries its unit:
 ///   temperature      [degC] or [K]                                        required

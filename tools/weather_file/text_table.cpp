@@ -105,7 +105,7 @@ double FilePlace::number(std::string_view text, std::string_view quantity, doubl
   const std::optional<double> value = number_of(text);
   if (!value) fail(fmt::format("{}: read \"{}\", which is no number", quantity, text));
   if (*value < lowest || *value > highest) {
-    fail(fmt::format("{}: read {}; allowed is {} to {}", quantity, text, lowest, highest));
+    fail(fmt::format("{}: read {}; allowed is {:.6g} to {:.6g}", quantity, text, lowest, highest));
   }
   return *value;
 }

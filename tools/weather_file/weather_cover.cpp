@@ -7,19 +7,9 @@
 #include <cstdint>
 
 #include "sim/core/errors.hpp"
+#include "tools/weather_file/time_label.hpp"
 
 namespace noonhouse {
-
-std::string time_label(std::chrono::sys_seconds local) {
-  const auto day = std::chrono::floor<std::chrono::days>(local);
-  const std::chrono::year_month_day date{day};
-  const std::chrono::hh_mm_ss time{local - day};
-  std::string text =
-      fmt::format("{:04}-{:02}-{:02} {:02}:{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-                  static_cast<unsigned>(date.day()), time.hours().count(), time.minutes().count());
-  if (time.seconds().count() != 0) text += fmt::format(":{:02}", time.seconds().count());
-  return text;
-}
 
 void require_cover(const WeatherSeries& series, std::chrono::sys_seconds start, double duration_s) {
   const std::chrono::sys_seconds series_end =

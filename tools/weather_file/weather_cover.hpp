@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 #include <chrono>
-#include <string>
 
 #include "models/weather/weather_series.hpp"
 
@@ -10,8 +9,5 @@ namespace noonhouse {
 /// Throws UserError(ErrorKind::weather_too_short) unless the series covers `duration_s` from `start` (local standard
 /// time label, as in WeatherSeries). The message names the first instant without weather and what would fit.
 void require_cover(const WeatherSeries& series, std::chrono::sys_seconds start, double duration_s);
-
-/// A local standard time label as people read it, "2025-07-14 00:00".
-std::string time_label(std::chrono::sys_seconds local);
 
 }  // namespace noonhouse

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/weather_file/heatwave_shapes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "models/properties/constants.hpp"
+#include "models/properties/psychrometrics.hpp"
+#include "tools/weather_file/weather_humidity.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kHour_s = 3600.0, kMinute_s = 60.0, kDay_s = 86400.0;
+constexpr double kCloudsBefore_s = 30.0 * kMinute_s, kCloudsAfter_s = 2.0 * kHour_s;
+constexpr double kGustBefore_s = 20.0 * kMinute_s, kGustAfter_s = kHour_s, kGustAtEnd = 0.4;
+constexpr double kCoolingRise_s = 20.0 * kMinute_s, kCoolingFade_s = 3.0 * kHour_s;
+// Share of the storm's cooling that is rain evaporating into the air (the rest is colder air from aloft); own choice.
+constexpr double kEvaporatedShare = 0.6;
+
+/// Goes straight from a to b while x goes from x_a to x_b; a before, b after.
+double ramp(double x, double x_a, double x_b, double a, double b) {
+  return a + (b - a) * std::clamp((x - x_a) / (x_b - x_a), 0.0, 1.0);
+}
+
+/// One at the hour, zero twelve hours from it.
+double daily_wave(double time_s, double hour) {
+  return 0.5 * (1.0 + std::cos(2.0 * kPi * (time_s - hour * kHour_s) / kDay_s));
+}
+
+/// From 0 to 1 along half a cosine wave, flat at both ends.
+double half_wave(double share) { return 0.5 * (1.0 - std::cos(kPi * share)); }
+
+}  // namespace
+
+HeatwaveShapes::HeatwaveShapes(const HeatwaveSettings& settings) : settings_(settings) {
+  const double local_midnight_s =
+      static_cast<double>(std::chrono::sys_seconds{std::chrono::sys_days{settings.start}}.time_since_epoch().count());
+  julian_day_start_ = 2440587.5 + (local_midnight_s - settings.utc_offset_s) / kDay_s;
+  storm_begin_s_ = (settings.storm_day - 1) * kDay_s + settings.storm_start_h * kHour_s;
+  storm_end_s_ = storm_begin_s_ + settings.storm_minutes * kMinute_s;
+  for (int day = 0; day <= settings.days + 1; ++day) {
+    const double noon = julian_day_start_ + day - 0.5;
+    // Beyond the polar circles' summer there may be no sunrise; six in the morning stands for it.
+    const auto sun =
+        sun_times(noon, settings.latitude_deg * kRadiansPerDegree, settings.longitude_deg * kRadiansPerDegree);
+    const double sunrise_s =
+        sun ? (sun->sunrise_julian_day - julian_day_start_) * kDay_s : (day - 1) * kDay_s + 6.0 * kHour_s;
+    turns_.push_back({sunrise_s + settings.lowest_after_sunrise_h * kHour_s, low_k(day), false});
+    turns_.push_back({(day - 1) * kDay_s + settings.highest_at_h * kHour_s, high_k(day), true});
+  }
+}
+
+double HeatwaveShapes::high_k(int day) const {
+  const HeatwaveSettings& s = settings_;
+  if (day <= s.peak_day) {
+    return s.peak_day <= 1 ? s.peak_high_k : ramp(day, 1, s.peak_day, s.first_day_high_k, s.peak_high_k);
+  }
+  return ramp(day, s.peak_day, s.days, s.peak_high_k, s.last_day_high_k);
+}
+
+double HeatwaveShapes::low_k(int day) const {
+  const HeatwaveSettings& s = settings_;
+  const double rise_k = s.peak_high_k - s.first_day_high_k;
+  const double heat = rise_k > 0.0 ? (high_k(day) - s.first_day_high_k) / rise_k : 1.0;
+  return s.first_night_low_k + heat * (s.peak_night_low_k - s.first_night_low_k);
+}
+
+double HeatwaveShapes::calm_temperature_k(double time_s) const {
+  const auto after = std::upper_bound(turns_.begin() + 1, turns_.end() - 1, time_s,
+                                      [](double t, const Turn& turn) { return t < turn.time_s; });
+  const Turn& a = *(after - 1);
+  const Turn& b = *after;
+  const double share = std::clamp((time_s - a.time_s) / (b.time_s - a.time_s), 0.0, 1.0);
+  // The evening falls fast and then slowly: the wave runs ahead of the clock by this power.
+  constexpr double kEveningPower = 0.7;
+  const double wave = half_wave(a.highest ? std::pow(share, kEveningPower) : share);
+  return a.temperature_k + (b.temperature_k - a.temperature_k) * wave;
+}
+
+double HeatwaveShapes::storm_cooling(double time_s) const {
+  if (settings_.storm_day == 0 || time_s <= storm_begin_s_) return 0.0;
+  if (time_s <= storm_end_s_) return ramp(time_s, storm_begin_s_, storm_begin_s_ + kCoolingRise_s, 0.0, 1.0);
+  return storm_cooling(storm_end_s_) * std::exp(-(time_s - storm_end_s_) / kCoolingFade_s);
+}
+
+double HeatwaveShapes::temperature_k(double time_s) const {
+  return calm_temperature_k(time_s) - settings_.storm_drop_k * storm_cooling(time_s);
+}
+
+double HeatwaveShapes::humidity_ratio(double time_s, double pressure_pa) const {
+  const double temperature = temperature_k(time_s);
+  const double calm = ratio_at_saturation(settings_.dew_point_k, pressure_pa);
+  const double evaporated =
+      kEvaporatedShare * kDryAirHeat / kLatentHeatZero * settings_.storm_drop_k * storm_cooling(time_s);
+  return std::min(calm + evaporated, ratio_at_saturation(temperature, pressure_pa));
+}
+
+double HeatwaveShapes::wind_m_s(double time_s) const {
+  return settings_.wind_night_m_s + (settings_.wind_day_m_s - settings_.wind_night_m_s) * daily_wave(time_s, 15.0);
+}
+
+double HeatwaveShapes::wind_from_rad(double time_s) const {
+  const double turn_deg = std::remainder(settings_.wind_from_day_deg - settings_.wind_from_night_deg, 360.0);
+  const double from_deg = settings_.wind_from_night_deg + turn_deg * daily_wave(time_s, 15.0);
+  return std::fmod(std::fmod(from_deg, 360.0) + 360.0, 360.0) * kRadiansPerDegree;
+}
+
+double HeatwaveShapes::gust_m_s(double time_s) const {
+  if (settings_.storm_day == 0) return 0.0;
+  double share = ramp(time_s, storm_begin_s_ - kGustBefore_s, storm_begin_s_, 0.0, 1.0);
+  if (time_s > storm_begin_s_) share = ramp(time_s, storm_begin_s_, storm_end_s_, 1.0, kGustAtEnd);
+  if (time_s > storm_end_s_) share = ramp(time_s, storm_end_s_, storm_end_s_ + kGustAfter_s, kGustAtEnd, 0.0);
+  return settings_.storm_gust_m_s * share;
+}
+
+double HeatwaveShapes::cloud_share(double time_s) const {
+  if (settings_.storm_day == 0) return 0.0;
+  return std::min(ramp(time_s, storm_begin_s_ - kCloudsBefore_s, storm_begin_s_, 0.0, 1.0),
+                  ramp(time_s, storm_end_s_, storm_end_s_ + kCloudsAfter_s, 1.0, 0.0));
+}
+
+double HeatwaveShapes::dust_optical_depth(double time_s) const {
+  const double begin_s = (settings_.dust_day - 1) * kDay_s;
+  if (settings_.dust_day == 0 || time_s < begin_s || time_s >= begin_s + kDay_s) return 0.0;
+  return settings_.dust_strength * daily_wave(time_s, 12.0);
+}
+
+double HeatwaveShapes::rain_kg_m2(double begin_s, double end_s) const {
+  if (settings_.storm_day == 0) return 0.0;
+  // A single burst, sin^2 in intensity; its running sum in closed form.
+  const auto fallen = [this](double time_s) {
+    const double x = ramp(time_s, storm_begin_s_, storm_end_s_, 0.0, 1.0);
+    return settings_.storm_rain_mm * (x - std::sin(2.0 * kPi * x) / (2.0 * kPi));
+  };
+  return std::max(0.0, fallen(end_s) - fallen(begin_s));
+}
+
+SunPosition HeatwaveShapes::sun(double time_s) const {
+  return sun_position(julian_day_start_ + time_s / kDay_s, settings_.latitude_deg * kRadiansPerDegree,
+                      settings_.longitude_deg * kRadiansPerDegree);
+}
+
+}  // namespace noonhouse
