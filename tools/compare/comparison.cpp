@@ -139,14 +139,14 @@ std::string deciding_reason(const PlanTally& better, const PlanTally& worse) {
 std::string headline(const std::vector<RunRecord>& records, const std::vector<RankedPlan>& ranked) {
   const RankedPlan& best = ranked.front();
   const std::string& name = records[best.index].plan;
-  std::string text = fmt::format("{} {}.", name, kept_words(best.tally));
+  std::string text = fmt::format("\"{}\" {}.", name, kept_words(best.tally));
   if (ranked.size() == 1) return text;
   if (best.tally.plants > 0 && best.tally.kept < best.tally.plants) text = "No plan keeps every plant. " + text;
   const RankedPlan& next = ranked[1];
   const std::string reason = deciding_reason(best.tally, next.tally);
   const std::string& other = records[next.index].plan;
-  if (reason.empty()) return fmt::format("{} {} comes to the same.", text, other);
-  return fmt::format("{} Next is {}; {} is ahead because {}.", text, other, name, reason);
+  if (reason.empty()) return fmt::format("{} \"{}\" comes to the same.", text, other);
+  return fmt::format("{} Next is \"{}\"; \"{}\" is ahead because {}.", text, other, name, reason);
 }
 
 }  // namespace noonhouse

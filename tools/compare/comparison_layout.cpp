@@ -6,6 +6,8 @@
 namespace noonhouse {
 namespace {
 
+constexpr std::string_view kUnbrokenSpace = "\u00A0";
+
 /// The code point that starts at `at`, which moves behind it; a stray byte reads as one code point.
 char32_t next_code_point(std::string_view text, std::size_t& at) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
@@ -97,8 +99,19 @@ std::vector<std::string> wrap_text(std::string_view text, int width) {
     append_word(lines, std::string_view(clean).substr(at, end - at), width - indent);
     at = std::min(clean.find_first_not_of(' ', end), clean.size());
   }
-  for (std::string& line : lines) line.insert(0, static_cast<std::size_t>(indent), ' ');
+  for (std::string& line : lines) {
+    line.insert(0, static_cast<std::size_t>(indent), ' ');
+    for (std::size_t at = line.find(kUnbrokenSpace); at != std::string::npos; at = line.find(kUnbrokenSpace, at)) {
+      line.replace(at, kUnbrokenSpace.size(), " ");
+    }
+  }
   return lines;
+}
+
+std::string unbroken(std::string_view text) {
+  std::string out;
+  for (const char c : text) out += c == ' ' ? std::string(kUnbrokenSpace) : std::string(1, c);
+  return out;
 }
 
 void append_table_row(std::string& out, const TableCells& row, const std::vector<int>& widths) {

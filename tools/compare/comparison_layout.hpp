@@ -14,6 +14,10 @@ int display_width(std::string_view text);
 /// characters (a name could carry terminal commands) become spaces. Never empty.
 std::vector<std::string> wrap_text(std::string_view text, int width);
 
+/// The text with its spaces made unbreakable: wrap_text keeps it on one line where it fits, and writes
+/// plain spaces in the end.
+std::string unbroken(std::string_view text);
+
 using TableCells = std::vector<std::string>;
 inline constexpr int kColumnGap = 2;
 

@@ -132,7 +132,7 @@ std::vector<Writer::TableRow> Writer::overview() const {
       {"lowest charge",
        [](const RunRecord& r) {
          const std::string share = share_text(r.energy.lowest_j, r.energy.capacity_j);
-         return share == "-" ? share : share + ", " + clock_text(r, r.energy.lowest_time_s);
+         return share == "-" ? share : share + ", " + unbroken(clock_text(r, r.energy.lowest_time_s));
        }},
       {"the charge", [](const RunRecord& r) { return charge_outlook(r); }},
       {"starts", [](const RunRecord& r) { return starts_text(r); }},
@@ -165,7 +165,8 @@ std::vector<Writer::TableRow> Writer::levels() const {
                         const auto is_it = [&](const LevelOutcome& l) { return level_label(l, units) == label; };
                         const auto found = std::find_if(r.levels.begin(), r.levels.end(), is_it);
                         if (found == r.levels.end()) return std::string("-");
-                        return temperature_text(found->peak_k, units) + ", " + clock_text(r, found->peak_time_s);
+                        return unbroken(temperature_text(found->peak_k, units)) + ", " +
+                               unbroken(clock_text(r, found->peak_time_s));
                       }});
     }
   }

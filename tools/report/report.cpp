@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/report/report.hpp"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+#include <string_view>
+
+#include "tools/compare/comparison.hpp"
+#include "tools/report/chart_data.hpp"
+#include "tools/report/chart_json.hpp"
+#include "tools/report/event_list.hpp"
+#include "tools/report/html.hpp"
+#include "tools/report/plan_section.hpp"
+#include "tools/report/whole_file.hpp"
+
+namespace noonhouse {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// Each file is one raw string literal.
+constexpr std::string_view kChartScript =
+#include "tools/report/uplot.js.inc"
+    ;
+constexpr std::string_view kChartStyle =
+#include "tools/report/uplot.css.inc"
+    ;
+constexpr std::string_view kPageScript =
+#include "tools/report/page.js.inc"
+    ;
+constexpr std::string_view kPageStyle =
+#include "tools/report/page.css.inc"
+    ;
+
+Json events_json(const ShownEvents& shown) {
+  Json events = Json::array();
+  for (const ShownEvent& item : shown.events) {
+    const RecordEvent& e = *item.event;
+    if (e.kind == "action") continue;  // in the table; as marks they would hide the rest
+    events.push_back({{"hour", e.time_s / 3600.0},
+                      {"kind", e.kind},
+                      {"subject", e.subject},
+                      {"what", e.what},
+                      {"chain", item.chain}});
+  }
+  return events;
+}
+
+Json plan_json(const PlanPage& plan) {
+  Json charts = Json::array();
+  for (const Chart& chart : plan.charts) charts.push_back(chart_json(*plan.record, chart));
+  return {{"name", plan.record->plan},
+          {"hours", plan.record->duration_s / 3600.0},
+          {"start_hour", plan.start_hour},
+          {"events", events_json(plan.events)},
+          {"charts", charts}};
+}
+
+std::vector<PlanPage> plan_pages(const std::vector<RunRecord>& records, UnitSystem units) {
+  std::vector<PlanPage> pages;
+  std::vector<std::vector<Chart>> charts;
+  for (const RankedPlan& place : rank_plans(records)) {
+    const RunRecord& record = records[place.index];
+    pages.push_back({&record, place, {}, shown_events(record), start_hour(record)});
+    charts.push_back(make_charts(record, units));
+  }
+  share_scales(charts);
+  for (std::size_t i = 0; i < pages.size(); ++i) pages[i].charts = std::move(charts[i]);
+  return pages;
+}
+
+/// No network by policy too: nothing may be loaded, only what stands in the page runs.
+constexpr const char kHead[] =
+    "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+    "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
+    "script-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n"
+    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+    "<meta name=\"color-scheme\" content=\"light dark\">\n<title>{}</title>\n";
+
+}  // namespace
+
+std::string report_html(const std::vector<RunRecord>& records, UnitSystem units) {
+  const std::vector<PlanPage> plans = plan_pages(records, units);
+  const RunRecord& first = *plans.front().record;
+  std::string out;
+  add_html(out, kHead, first.title.empty() ? first.scenario : first.title);
+  out += fmt::format("<style>\n{}\n{}</style>\n</head>\n<body>\n", kChartStyle, kPageStyle);
+  add_answer(out, records, plans, units);
+  for (std::size_t i = 0; i < plans.size(); ++i) add_plan_section(out, plans[i], i, units);
+  add_origin(out, plans);
+  out += "</main>\n";
+  Json data = Json::array();
+  for (const PlanPage& plan : plans) data.push_back(plan_json(plan));
+  out += "<script type=\"application/json\" id=\"plans\">";
+  out += script_json(data.dump(-1, ' ', false, Json::error_handler_t::replace));
+  out += fmt::format("</script>\n<script>\n{}</script>\n<script>\n{}</script>\n</body>\n</html>\n", kChartScript,
+                     kPageScript);
+  return out;
+}
+
+void write_report(const std::vector<RunRecord>& records, const std::string& path, UnitSystem units) {
+  write_whole_file(path, report_html(records, units));
+}
+
+}  // namespace noonhouse
