@@ -23,6 +23,8 @@ class Places {
   void note(const std::string& path, Place place);
   /// The place of a path, or of its nearest ancestor that was noted; nothing only when the record is empty.
   const Place* find(const std::string& path) const;
+  /// The place of exactly this path, or nothing.
+  const Place* at(const std::string& path) const;
   /// Paths whose value was defaulted, in alphabetical order.
   std::vector<std::string> defaulted() const;
   /// A value at `path` names an item of one of the mappings `lists` (dotted paths from the root), or is one of `also`.
@@ -41,11 +43,14 @@ class Places {
     std::string path, name;
     std::vector<std::string> lists, also;
   };
+  /// The next path parts below a path.
   std::vector<std::string> children(const std::string& path) const;
   std::map<std::string, Place> places_;
   std::vector<NameUse> names_;
 };
 
+/// A path and the part below it, dotted.
+std::string joined_path(const std::string& path, const std::string& part);
 /// A dotted path as people read it: "benches › low bench › height".
 std::string shown_path(std::string_view path);
 

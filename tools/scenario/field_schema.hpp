@@ -25,6 +25,7 @@ class FieldSchema final : public FieldVisitor {
   void close_items() override;
   std::vector<std::size_t> open_alternatives(const ScalarField& word, const std::size_t& index) override;
   void open_alternative(std::size_t index) override;
+  void close_alternatives() override;
 
   struct Frame;
   std::vector<Frame> frames_;
