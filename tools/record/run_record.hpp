@@ -20,11 +20,11 @@ struct RecordAxis {
 
 /// One recorded series: values over time and over the named axes.
 struct RecordSeries {
-  std::string name;            ///< such as "air_temperature"
+  std::string name;  ///< such as "air_temperature"
   std::string long_name;
-  std::string units;           ///< UDUNITS text; "1" for shares
-  std::string standard_name;   ///< CF standard name, or empty where none exists
-  std::string cell_methods;    ///< such as "time: point"
+  std::string units;              ///< UDUNITS text; "1" for shares
+  std::string standard_name;      ///< CF standard name, or empty where none exists
+  std::string cell_methods;       ///< such as "time: point"
   std::vector<std::string> axes;  ///< names of axes after time, outermost first
   std::vector<double> values;     ///< row-major [time][axes...]
 };
@@ -33,10 +33,10 @@ struct RecordSeries {
 struct RecordEvent {
   std::int64_t id = 0;
   std::int64_t cause = -1;
-  double time_s = 0.0;      ///< since the start of the run [s]
-  std::string kind;         ///< "action", "weather", "people", "warning", "failure", "harm"
-  std::string subject;      ///< device, plant or place by its scenario name
-  std::string what;         ///< in words
+  double time_s = 0.0;  ///< since the start of the run [s]
+  std::string kind;     ///< "action", "weather", "people", "warning", "failure", "harm"
+  std::string subject;  ///< device, plant or place by its scenario name
+  std::string what;     ///< in words
 };
 
 /// What one plant group went through.
@@ -46,17 +46,17 @@ struct PlantOutcome {
   double harm_above_k = kNotHappened;    ///< tissue above this is harmed; not a number where none is stated [K]
   double lethal_above_k = kNotHappened;  ///< tissue above this dies [K]
   double harm_below_k = kNotHappened;    ///< tissue below this is harmed [K]
-  std::string outcome;  ///< "kept", "strained", "harmed" or "lost"
-  std::string reason;   ///< in words; empty when kept
-  double hours_beyond = 0.0;         ///< tissue above its harm limit or below its cold limit [h]
-  double degree_hours_beyond = 0.0;  ///< integral of the excess above the harm limit [K h]
-  double longest_spell_h = 0.0;      ///< longest single time beyond [h]
-  double hours_lethal = 0.0;         ///< tissue beyond its lethal limit, hot or cold [h]
+  std::string outcome;                   ///< "kept", "strained", "harmed" or "lost"
+  std::string reason;                    ///< in words; empty when kept
+  double hours_beyond = 0.0;             ///< tissue above its harm limit or below its cold limit [h]
+  double degree_hours_beyond = 0.0;      ///< integral of the excess above the harm limit [K h]
+  double longest_spell_h = 0.0;          ///< longest single time beyond [h]
+  double hours_lethal = 0.0;             ///< tissue beyond its lethal limit, hot or cold [h]
   double peak_tissue_k = 0.0, peak_tissue_time_s = kNotHappened;
   double lowest_tissue_k = 0.0;
   double peak_air_k = 0.0;
-  double hours_dry_air = 0.0;  ///< vapour pressure deficit above the kind's limit [h]
-  double hours_wet = 0.0;      ///< free water on the tissue [h]
+  double hours_dry_air = 0.0;       ///< vapour pressure deficit above the kind's limit [h]
+  double hours_wet = 0.0;           ///< free water on the tissue [h]
   double daily_light_mol_m2 = 0.0;  ///< mean photosynthetic light a day at the place [mol/m2]
 };
 
@@ -71,15 +71,15 @@ struct WaterOutcome {
   double capacity_kg = 0.0, start_kg = 0.0, end_kg = 0.0, lowest_kg = 0.0;
   double rain_caught_kg = 0.0, overflow_kg = 0.0, misted_kg = 0.0, hand_watered_kg = 0.0;
   double mist_evaporated_kg = 0.0;
-  double days_left = kNotHappened;   ///< at this run's mean daily use, from the end level to the cut-out
-  double first_dry_s = kNotHappened; ///< first time the pump was cut out for a low tank
+  double days_left = kNotHappened;    ///< at this run's mean daily use, from the end level to the cut-out
+  double first_dry_s = kNotHappened;  ///< first time the pump was cut out for a low tank
 };
 
 struct EnergyOutcome {
   double capacity_j = 0.0, start_j = 0.0, end_j = 0.0, lowest_j = 0.0;
   double lowest_time_s = kNotHappened;
   double panel_j = 0.0, loads_j = 0.0, losses_j = 0.0;
-  double days_left = kNotHappened;       ///< without sun, at this run's mean daily load
+  double days_left = kNotHappened;  ///< without sun, at this run's mean daily load
   double first_cut_off_s = kNotHappened;
 };
 
@@ -127,8 +127,8 @@ struct StepCounts {
 /// All that one run leaves behind. Written by the recorder as one file, read by compare and report.
 struct RunRecord {
   std::string scenario, title, plan, about;
-  std::string start;           ///< local standard time of second 0, "2025-07-14 00:00:00"
-  std::string utc_offset;      ///< such as "-07:00"
+  std::string start;       ///< local standard time of second 0, "2025-07-14 00:00:00"
+  std::string utc_offset;  ///< such as "-07:00"
   std::string calendar = "proleptic_gregorian";
   double latitude_deg = 0.0, longitude_deg = 0.0, altitude_m = 0.0;
   double duration_s = 0.0;
@@ -147,7 +147,7 @@ struct RunRecord {
   std::vector<PathLine> paths;
   StepCounts counts;
   Provenance provenance;
-  std::string scenario_text;   ///< as read, defaults expanded
+  std::string scenario_text;          ///< as read, defaults expanded
   std::vector<std::string> cautions;  ///< safety notes that apply to this house
 };
 

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <tuple>
+
+#include "tools/record/record_field.hpp"
+
+namespace noonhouse {
+
+template <>
+struct RecordFields<WaterOutcome> {
+  using S = WaterOutcome;
+  static constexpr auto list = std::tuple{
+      RecordField{"capacity", &S::capacity_kg, "kg", "water the tank can hold"},
+      RecordField{"start", &S::start_kg, "kg", "water in the tank at the start"},
+      RecordField{"end", &S::end_kg, "kg", "water in the tank at the end"},
+      RecordField{"lowest", &S::lowest_kg, "kg", "least water in the tank"},
+      RecordField{"rain_caught", &S::rain_caught_kg, "kg", "rain that reached the tank"},
+      RecordField{"overflow", &S::overflow_kg, "kg", "water lost over the tank's rim"},
+      RecordField{"misted", &S::misted_kg, "kg", "water sprayed as mist"},
+      RecordField{"hand_watered", &S::hand_watered_kg, "kg", "water given by hand"},
+      RecordField{"mist_evaporated", &S::mist_evaporated_kg, "kg", "mist evaporated in the air"},
+      RecordField{"days_left", &S::days_left, "d", "days until the cut-out at the run's mean daily use"},
+      RecordField{"first_dry", &S::first_dry_s, kSinceStart, "first time the pump was cut out for a low tank"},
+  };
+};
+
+template <>
+struct RecordFields<EnergyOutcome> {
+  using S = EnergyOutcome;
+  static constexpr auto list = std::tuple{
+      RecordField{"capacity", &S::capacity_j, "J", "energy the battery can hold"},
+      RecordField{"start", &S::start_j, "J", "energy in the battery at the start"},
+      RecordField{"end", &S::end_j, "J", "energy in the battery at the end"},
+      RecordField{"lowest", &S::lowest_j, "J", "least energy in the battery"},
+      RecordField{"lowest_time", &S::lowest_time_s, kSinceStart, "time of the least energy in the battery"},
+      RecordField{"panel", &S::panel_j, "J", "energy delivered by the panel"},
+      RecordField{"loads", &S::loads_j, "J", "energy drawn by the loads"},
+      RecordField{"losses", &S::losses_j, "J", "energy lost in battery and charger"},
+      RecordField{"days_left", &S::days_left, "d", "days without sun at the run's mean daily load"},
+      RecordField{"first_cut_off", &S::first_cut_off_s, kSinceStart, "first time the loads were cut off"},
+  };
+};
+
+/// The chain is not in this list: it is kept as a ragged array of its own.
+template <>
+struct RecordFields<FailureOutcome> {
+  using S = FailureOutcome;
+  static constexpr auto list = std::tuple{
+      RecordField{"time", &S::time_s, kSinceStart, "time of the failure, local standard time"},
+      RecordField{"kind", &S::kind, "", "failure or harm"},
+      RecordField{"subject", &S::subject, "", "device, plant or place"},
+      RecordField{"what", &S::what, "", "what happened, in words"},
+  };
+};
+
+/// Residuals carry the unit of their quantity: J for energy and charge, kg for water.
+template <>
+struct RecordFields<BalanceLine> {
+  using S = BalanceLine;
+  static constexpr auto list = std::tuple{
+      RecordField{"node", &S::node, "", "store"},
+      RecordField{"quantity", &S::quantity, "", "energy [J], water [kg] or charge [J]"},
+      RecordField{"change", &S::change, "", "gain of the store over the run, in the quantity's unit"},
+      RecordField{"inflow", &S::inflow, "", "net amount its exchanges brought, in the quantity's unit"},
+      RecordField{"residual", &S::residual, "", "change less inflow, in the quantity's unit"},
+  };
+};
+
+template <>
+struct RecordFields<PathLine> {
+  using S = PathLine;
+  static constexpr auto list = std::tuple{
+      RecordField{"path", &S::path, "", "kind of exchange"},
+      RecordField{"from", &S::from, "", "store it leaves"},
+      RecordField{"to", &S::to, "", "store it enters"},
+      RecordField{"quantity", &S::quantity, "", "energy [J], water [kg] or charge [J]"},
+      RecordField{"amount", &S::amount, "", "amount that crossed over the run, in the quantity's unit"},
+  };
+};
+
+template <>
+struct RecordFields<ClosureOutcome> {
+  using S = ClosureOutcome;
+  static constexpr auto list = std::tuple{
+      RecordField{"energy_relative", &S::energy_relative, "1", "energy closure over the energy crossed"},
+      RecordField{"water_relative", &S::water_relative, "1", "water closure over the water crossed"},
+      RecordField{"charge_relative", &S::charge_relative, "1", "charge closure over the charge crossed"},
+      RecordField{"energy_crossed", &S::energy_crossed_j, "J", "energy that crossed the boundary"},
+      RecordField{"water_crossed", &S::water_crossed_kg, "kg", "water that crossed the boundary"},
+      RecordField{"charge_crossed", &S::charge_crossed_j, "J", "electrical energy that crossed the boundary"},
+  };
+};
+
+template <>
+struct RecordFields<StepCounts> {
+  using S = StepCounts;
+  static constexpr auto list = std::tuple{
+      RecordField{"steps", &S::steps, "1", "integration steps taken"},
+      RecordField{"rejected", &S::rejected, "1", "integration steps refused and redone"},
+      RecordField{"events", &S::events, "1", "events handled"},
+  };
+};
+
+template <>
+struct RecordFields<Provenance> {
+  using S = Provenance;
+  static constexpr auto list = std::tuple{
+      RecordField{"version", &S::version, "", "version of the program"},
+      RecordField{"scenario_file", &S::scenario_file, "", "scenario file as named by the person"},
+      RecordField{"scenario_digest", &S::scenario_digest, "", "digest of the scenario"},
+      RecordField{"weather_digest", &S::weather_digest, "", "digest of the weather"},
+      RecordField{"seed", &S::seed, "", "seed of the random streams"},
+  };
+};
+
+}  // namespace noonhouse
