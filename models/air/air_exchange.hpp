@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <array>
+#include <string_view>
+
+#include "models/properties/psychrometrics.hpp"
+#include "sim/contract/law.hpp"
+#include "sim/core/smooth.hpp"
+
+namespace noonhouse {
+
+/// The two fluxes of equal counterflows of dry air m [kg/s]: vapour m (w_a - w_b) [kg/s], enthalpy m (h_a - h_b) [W].
+template <class S>
+void counterflow(const S& m, const S& t_a, const S& w_a, const S& t_b, const S& w_b, std::array<S, 2>& q) {
+  q[0] = m * (w_a - w_b);
+  q[1] = m * (moist_air_enthalpy(t_a, w_a) - moist_air_enthalpy(t_b, w_b));
+}
+
+/// Exchange between two layers of one bay, positive from lower to upper.
+/// Inputs: T_lower, w_lower, T_upper, w_upper, stirring [m/s] (spray, circulation fan).
+///   m = rho A (u0 + stirring + c sqrt(g H dT_v / T)) with dT_v = max(virtual temperature lower - upper, 0)
+/// Unstable layers overturn at a share c of the free-fall velocity; stable ones keep the background u0.
+/// First law of layering (c and u0: common practice, no source); plumes are not modelled.
+struct LayerMixing {
+  double area_m2 = 0.0;
+  double spacing_m = 0.0;  ///< between the layers' middles
+  double dry_air_density_kg_m3 = 1.0;
+  double background_m_s = 0.002;
+  double overturning = 0.10;
+  static constexpr std::string_view kName = "mixing between layers";
+  static constexpr int kInputs = 5, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 5>& in, std::array<S, 2>& q) const {
+    using std::sqrt;
+    const S lower = in[0] * (1.0 + 0.608 * in[1]), upper = in[2] * (1.0 + 0.608 * in[3]);
+    const S lift = smooth_positive(S(lower - upper), 0.02);
+    const S velocity = background_m_s + in[4] + overturning * sqrt(kGravity * spacing_m * lift / upper);
+    counterflow(S(dry_air_density_kg_m3 * area_m2 * velocity), in[0], in[1], in[2], in[3], q);
+  }
+};
+
+/// Exchange between the same layers of two bays through their common section, positive from a to b.
+/// Inputs: T_a, w_a, T_b, w_b.
+///   m = rho A (u0 + (C_d / 3) sqrt(g H |dT| / T))        [Brown & Solvason 1962, Int. J. Heat Mass Transf. 5, 859]
+struct BayExchange {
+  double area_m2 = 0.0;
+  double height_m = 0.0;
+  double dry_air_density_kg_m3 = 1.0;
+  double background_m_s = 0.02;  ///< common practice, no source
+  double discharge = 0.6;
+  static constexpr std::string_view kName = "exchange between bays";
+  static constexpr int kInputs = 4, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
+    using std::sqrt;
+    const S contrast = smooth_abs(S(in[0] - in[2]), 0.02) / in[0];
+    const S velocity = background_m_s + (discharge / 3.0) * sqrt(kGravity * height_m * contrast);
+    counterflow(S(dry_air_density_kg_m3 * area_m2 * velocity), in[0], in[1], in[2], in[3], q);
+  }
+};
+
+/// Air swept on at a given flow [kg dry air/s at share 1] from where it comes from: fan and through-flow.
+/// Inputs: T and w upstream, share (0 to 1). Fluxes positive downstream: vapour [kg/s], enthalpy [W].
+struct DrivenFlow {
+  double dry_air_kg_s = 0.0;
+  static constexpr std::string_view kName = "driven air";
+  static constexpr int kInputs = 3, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 3>& in, std::array<S, 2>& q) const {
+    const S m = dry_air_kg_s * in[2];
+    q[0] = m * in[1];
+    q[1] = m * moist_air_enthalpy(in[0], in[1]);
+  }
+};
+
+/// Vapour above saturation that turns to droplets and settles: from the air to a film below it.
+/// Inputs: T, w of the air. Fluxes: water [kg/s], its heat as liquid [W]; the latent heat stays in the air.
+///   m = M (w - w_s) / tau above saturation, zero below
+struct FogSettling {
+  double dry_air_kg = 0.0;
+  double pressure_pa = 101325.0;
+  double time_constant_s = 60.0;  ///< common practice, no source
+  static constexpr std::string_view kName = "fog settling";
+  static constexpr int kInputs = 2, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 2>& q) const {
+    const S excess = in[1] - saturation_humidity_ratio_fast(in[0], pressure_pa);
+    q[0] = excess > 0.0 ? S((dry_air_kg / time_constant_s) * excess) : S(0.0);
+    q[1] = q[0] * liquid_enthalpy(in[0]);
+  }
+};
+
+}  // namespace noonhouse

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <array>
+#include <string_view>
+
+#include "models/properties/constants.hpp"
+#include "sim/contract/law.hpp"
+#include "sim/core/smooth.hpp"
+
+namespace noonhouse {
+
+/// Heat through a fixed conductance [W], positive from a to b.   Q = UA (T_a - T_b)
+struct Conductance {
+  double ua_w_k = 0.0;
+  static constexpr std::string_view kName = "conductance";
+  static constexpr int kInputs = 2, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 1>& q) const {
+    q[0] = ua_w_k * (in[0] - in[1]);
+  }
+};
+
+/// Film coefficient of free convection in air with a draught [W/(m2 K)].
+///   h = floor + c |dT|^(1/3)
+/// Turbulent free convection in air near room temperature: c = 1.31 for a vertical plate, 1.52 for a warm
+/// plate facing up   [Holman, Heat Transfer, table 7-2, simplified equations; from memory].
+/// The floor stands for the draught that is never absent (common practice, no source).
+struct FilmCoefficient {
+  double per_cube_root = 1.31;  ///< c [W/(m2 K^(4/3))]
+  double floor_w_m2_k = 1.0;
+  template <class S>
+  S at(const S& difference_k) const {
+    using std::cbrt;
+    return floor_w_m2_k + per_cube_root * cbrt(smooth_abs(difference_k, 0.05));
+  }
+};
+
+/// Heat from a surface to the air beside it inside [W].   Q = A h(T_s - T_a) (T_s - T_a)
+struct InsideConvection {
+  double area_m2 = 0.0;
+  FilmCoefficient film;
+  static constexpr std::string_view kName = "convection inside";
+  static constexpr int kInputs = 2, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 1>& q) const {
+    const S difference = in[0] - in[1];
+    q[0] = area_m2 * film.at(difference) * difference;
+  }
+};
+
+/// Heat from a surface to outdoor air by wind [W].   Q = A (2.8 + 3.0 V) (T_s - T_out)
+/// [Watmuff, Charters & Proctor 1977, COMPLES 2; wind V to about 7 m/s.] Inputs: T_s, T_out, V [m/s].
+struct WindConvection {
+  double area_m2 = 0.0;
+  static constexpr std::string_view kName = "convection outside";
+  static constexpr int kInputs = 3, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 3>& in, std::array<S, 1>& q) const {
+    q[0] = area_m2 * (2.8 + 3.0 * in[2]) * (in[0] - in[1]);
+  }
+};
+
+/// Net longwave heat from a to b [W].   Q = A_e sigma (T_a^4 - T_b^4)
+/// The effective area holds emissivities and the view factor; it is the same from both sides (reciprocity),
+/// so equal temperatures exchange nothing.
+struct RadiantExchange {
+  double effective_area_m2 = 0.0;
+  static constexpr std::string_view kName = "longwave";
+  static constexpr int kInputs = 2, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 1>& q) const {
+    const S a = in[0] * in[0], b = in[1] * in[1];
+    q[0] = effective_area_m2 * kStefanBoltzmann * (a - b) * (a + b);
+  }
+};
+
+/// Longwave between a and b through or to a screen that covers a share of the way [W].
+///   Q = A_e s sigma (T_a^4 - T_b^4), s = open_at_zero + (covers - open_at_zero) * share
+/// Inputs: T_a, T_b, share of the screen drawn (0 to 1).
+struct ScreenedRadiantExchange {
+  double effective_area_m2 = 0.0;
+  double when_away = 1.0;   ///< weight with the screen away
+  double when_drawn = 0.0;  ///< weight with the screen fully drawn
+  static constexpr std::string_view kName = "longwave past a screen";
+  static constexpr int kInputs = 3, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 3>& in, std::array<S, 1>& q) const {
+    const S a = in[0] * in[0], b = in[1] * in[1];
+    const S weight = when_away + (when_drawn - when_away) * in[2];
+    q[0] = effective_area_m2 * weight * kStefanBoltzmann * (a - b) * (a + b);
+  }
+};
+
+/// A power that a channel gives [W]: absorbed sunlight, from the account "sun" to a node.
+struct GivenPower {
+  static constexpr std::string_view kName = "absorbed sunlight";
+  static constexpr int kInputs = 1, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 1>& in, std::array<S, 1>& q) const {
+    q[0] = in[0];
+  }
+};
+
+}  // namespace noonhouse

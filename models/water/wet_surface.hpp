@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <array>
+#include <string_view>
+
+#include "models/properties/psychrometrics.hpp"
+#include "sim/contract/law.hpp"
+#include "sim/core/smooth.hpp"
+
+namespace noonhouse {
+
+/// Evaporation from a water film, or condensation onto its surface.
+/// Inputs: surface temperature [K], film [kg], air temperature [K], humidity ratio [kg/kg].
+/// Fluxes: water [kg/s] film -> air, energy [W] surface -> air.
+///   m = A g f (w_s(T_s) - w),  g = h / (c_p Le^(2/3))      [Lewis relation; Incropera & DeWitt, sec. 6.7]
+///   f = film / (film + half) when drying, 1 when condensing; energy m h_v(T_s)
+/// h is the same free-convection film coefficient as the heat's. Le^(2/3) = 0.90 for vapour in air (Le 0.85,
+/// from memory). Not modelled: drops and rivulets beyond the drying share f.
+struct WetSurface {
+  double area_m2 = 0.0;
+  double pressure_pa = 101325.0;
+  double half_wet_kg = 0.0;                         ///< film at which half of the surface still evaporates
+  double per_cube_root = 1.31, floor_w_m2_k = 1.0;  ///< as in the heat's film coefficient
+  static constexpr std::string_view kName = "evaporation and condensation";
+  static constexpr int kInputs = 4, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  static constexpr double kLewisTwoThirds = 0.90;
+
+  template <class S>
+  void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
+    using std::abs;
+    using std::cbrt;
+    const S& film = in[1];
+    const S h = floor_w_m2_k + per_cube_root * cbrt(smooth_abs(S(in[0] - in[2]), 0.05));
+    const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[3];
+    S rate = (area_m2 / (kDryAirHeat * kLewisTwoThirds)) * h * drive;
+    // Drying slows as the film breaks up; a film a rounding below zero refills itself.
+    if (drive > 0.0) rate = rate * film / (abs(film) + half_wet_kg);
+    q[0] = rate;
+    q[1] = rate * vapour_enthalpy(in[0]);
+  }
+};
+
+/// Water that runs off when a film is thicker than its surface holds [kg/s], with its heat [W].
+///   m = (film - held) / tau above held, zero below. Inputs: temperature [K], film [kg].
+struct Runoff {
+  double held_kg = 0.0;
+  double time_constant_s = 60.0;
+  static constexpr std::string_view kName = "run-off";
+  static constexpr int kInputs = 2, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 2>& q) const {
+    q[0] = in[1] > held_kg ? S((in[1] - held_kg) / time_constant_s) : S(0.0);
+    q[1] = q[0] * liquid_enthalpy(in[0]);
+  }
+};
+
+}  // namespace noonhouse
