@@ -105,7 +105,7 @@ void put_sun(const HeatwaveSettings& settings, const HeatwaveShapes& shapes, dou
 /// A correlated factor on the wind: log-normal, mean one, fading with kWindMemory_s.
 class WindVariation {
  public:
-  WindVariation(const HeatwaveSettings& settings)
+  explicit WindVariation(const HeatwaveSettings& settings)
       : engine_(settings.seed),
         // Standard deviation of the logarithm for the relative one asked for.
         sigma_(std::sqrt(std::log1p(settings.wind_variation * settings.wind_variation))),

@@ -15,9 +15,9 @@ struct HeatwaveSettings {
   double latitude_deg = 35.0, longitude_deg = -106.6, altitude_m = 1600.0, utc_offset_s = -7.0 * 3600.0;
   double albedo = 0.25;
 
-  double first_day_high_k = 306.15;  ///< highest temperature of day 1
+  double first_day_high_k = 306.15;  ///< highest temperature of day 1, when it comes before the peak
   double peak_high_k = 313.15;       ///< highest temperature of the peak day
-  double last_day_high_k = 309.15;   ///< highest temperature of the last day
+  double last_day_high_k = 309.15;   ///< highest temperature of the last day, when it comes after the peak
   int peak_day = 5;
   double first_night_low_k = 289.15;  ///< lowest temperature of the morning of day 1
   double peak_night_low_k = 294.15;   ///< lowest temperature of the morning of the peak day

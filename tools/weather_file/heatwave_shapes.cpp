@@ -51,8 +51,9 @@ HeatwaveShapes::HeatwaveShapes(const HeatwaveSettings& settings) : settings_(set
   }
 }
 
-double HeatwaveShapes::high_k(int day) const {
+double HeatwaveShapes::high_k(int any_day) const {
   const HeatwaveSettings& s = settings_;
+  const int day = std::clamp(any_day, 1, s.days);
   if (day <= s.peak_day) {
     return s.peak_day <= 1 ? s.peak_high_k : ramp(day, 1, s.peak_day, s.first_day_high_k, s.peak_high_k);
   }

@@ -14,7 +14,7 @@ class HeatwaveShapes {
   explicit HeatwaveShapes(const HeatwaveSettings& settings);
 
   /// Highest and lowest temperature of a day (1 = first) before any storm [K]. Days beyond either end are as the end.
-  double high_k(int day) const;
+  double high_k(int any_day) const;
   double low_k(int day) const;
 
   /// Air temperature, storm included [K].
