@@ -35,6 +35,22 @@ const PerezBin& perez_bin(double clearness) {
                        [&](const PerezBin& bin) { return clearness < bin.clearness_limit; });
 }
 
+/// Optical thickness of air without haze by air mass.   [Kasten 1996; Rigollier et al. 2000, eqs. (6)-(7)]
+double rayleigh_thickness(double mass) {
+  if (mass > 20.0) return 1.0 / (10.4 + 0.718 * mass);
+  return 1.0 / (6.62960 + mass * (1.75130 + mass * (-0.12020 + mass * (0.00650 - 0.00013 * mass))));
+}
+
+/// Diffuse light of a clear sky on the horizontal over the extraterrestrial beam.   [Rigollier et al. 2000]
+double clear_diffuse_transmittance(double sine, double turbidity) {
+  const double t = turbidity;
+  const double overhead = -1.5843e-2 + t * (3.0543e-2 + 3.797e-4 * t);
+  const double level = std::max(2.6463e-1 + t * (-6.1581e-2 + 3.1408e-3 * t), 2.0e-3 / overhead);
+  const double linear = 2.0402 + t * (1.8945e-2 - 1.1161e-2 * t);
+  const double square = -1.3025 + t * (3.9231e-2 + 8.5079e-3 * t);
+  return overhead * (level + sine * (linear + square * sine));
+}
+
 }  // namespace
 
 double extraterrestrial_normal(int day_of_year) {
@@ -72,22 +88,16 @@ double haurwitz_ghi(double elevation_rad) {
   return 1098.0 * sine * std::exp(-0.059 / sine);
 }
 
-SolarSplit clear_sky(double elevation_rad, double altitude_m, double pressure_pa, double linke_turbidity,
+SolarSplit clear_sky(double elevation_rad, double pressure_pa, double linke_turbidity,
                      double extraterrestrial_normal_w_m2) {
   const double sine = std::sin(elevation_rad);
   if (sine <= 0.0) return {};
-  const double mass = air_mass(kPi / 2.0 - elevation_rad) * pressure_pa / kStandardPressure;
-  const double fh1 = std::exp(-altitude_m / 8000.0);
-  const double fh2 = std::exp(-altitude_m / 1250.0);
-  const double cg1 = 5.09e-5 * altitude_m + 0.868;
-  const double cg2 = 3.92e-5 * altitude_m + 0.0387;
-  const double haze = linke_turbidity - 1.0;
-  const double global = cg1 * extraterrestrial_normal_w_m2 * sine * std::exp(-cg2 * mass * (fh1 + fh2 * haze));
-  const double beam = (0.664 + 0.163 / fh1) * extraterrestrial_normal_w_m2 * std::exp(-0.09 * mass * haze);
-  const double diffuse_share = (0.1 - 0.2 * std::exp(-linke_turbidity)) / (0.1 + 0.882 / fh1);
-  const double beam_limit = global * std::clamp(1.0 - diffuse_share, 0.0, 1.0) / sine;
-  const double beam_normal = std::min(beam, beam_limit);
-  return {.beam_normal_w_m2 = beam_normal, .diffuse_w_m2 = global - beam_normal * sine, .global_w_m2 = global};
+  const double seen_zenith = kPi / 2.0 - elevation_rad - refraction_rad(elevation_rad);
+  const double mass = air_mass(seen_zenith) * pressure_pa / kStandardPressure;
+  const double beam =
+      extraterrestrial_normal_w_m2 * std::exp(-0.8662 * linke_turbidity * mass * rayleigh_thickness(mass));
+  const double diffuse = extraterrestrial_normal_w_m2 * clear_diffuse_transmittance(sine, linke_turbidity);
+  return {.beam_normal_w_m2 = beam, .diffuse_w_m2 = diffuse, .global_w_m2 = beam * sine + diffuse};
 }
 
 double erbs_diffuse_fraction(double clearness_index) {

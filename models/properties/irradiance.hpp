@@ -47,11 +47,18 @@ struct SolarSplit {
   double global_w_m2 = 0.0;
 };
 
-/// Clear-sky irradiance by the turbidity of Linke (2 very clean and cold, 3 clear, 5 hazy) and altitude.
-///   Ineichen & Perez 2002, Solar Energy 73, 151 (global, beam and the corrected beam of its eqs. (7)-(8);
-///   coefficients from memory). Pressure enters through the air mass. Zero with the sun down.
-SolarSplit clear_sky(double elevation_rad, double altitude_m, double pressure_pa, double linke_turbidity,
+/// Clear-sky irradiance by the turbidity of Linke for air mass 2 (2 very clean and cold, 3 clear, 5 hazy; 1.5 to 7).
+///   beam = E0 exp(-0.8662 T m d(m)), diffuse = E0 Trd(T) Fd(T, sin(elevation))
+///   Rigollier, Bauer & Wald 2000, Solar Energy 68, 33 (the form of the European solar radiation atlas).
+/// Altitude enters by the pressure. Zero with the sun down. Does not model: ozone, smoke, a white ground.
+SolarSplit clear_sky(double elevation_rad, double pressure_pa, double linke_turbidity,
                      double extraterrestrial_normal_w_m2);
+
+/// The same where the caller has an altitude at hand; the pressure already says what the altitude does.
+inline SolarSplit clear_sky(double elevation_rad, double /*altitude_m*/, double pressure_pa, double linke_turbidity,
+                            double extraterrestrial_normal_w_m2) {
+  return clear_sky(elevation_rad, pressure_pa, linke_turbidity, extraterrestrial_normal_w_m2);
+}
 
 /// Diffuse share of the global irradiance [-] by clearness index kt = global / extraterrestrial on the horizontal.
 ///   Erbs, Klein & Duffie 1982, Solar Energy 28, 293, hourly. Continuous to 0.002.
