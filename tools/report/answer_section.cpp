@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
 
+#include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/report/html.hpp"
 #include "tools/report/plan_section.hpp"
@@ -42,7 +43,7 @@ std::string hottest_air(const RunRecord& record, UnitSystem units) {
   const auto found = std::max_element(record.levels.begin(), record.levels.end(), hotter);
   if (found == record.levels.end()) return "-";
   return fmt::format("{} at {}, {}", temperature_text(found->peak_k, units), level_label(*found, units),
-                     clock_text(record, found->peak_time_s));
+                     unbroken(clock_text(record, found->peak_time_s)));
 }
 
 void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units) {
@@ -57,7 +58,7 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
   add_cell(out, "Hottest air", hottest_air(r, units));
   add_cell(out, "Water used", fmt::format("{}; {}", water_text(t.water_used_kg, units), water_outlook(r)));
   const std::string lowest = share_text(r.energy.lowest_j, r.energy.capacity_j);
-  const std::string when = lowest == "-" ? "" : ", " + clock_text(r, r.energy.lowest_time_s);
+  const std::string when = lowest == "-" ? "" : ", " + unbroken(clock_text(r, r.energy.lowest_time_s));
   add_cell(out, "Lowest charge", lowest + when);
   add_cell(out, "Charge used", fmt::format("{}; {}", energy_text(r.energy.loads_j, units), charge_outlook(r)));
   add_cell(out, "Starts", starts_text(r));

@@ -44,6 +44,8 @@ ShownEvents shown_events(const RunRecord& record) {
       ++shown.left_out;
     }
   }
+  std::stable_sort(shown.events.begin(), shown.events.end(),
+                   [](const ShownEvent& a, const ShownEvent& b) { return a.event->time_s < b.event->time_s; });
   return shown;
 }
 

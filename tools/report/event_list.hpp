@@ -14,7 +14,7 @@ struct ShownEvent {
 };
 
 struct ShownEvents {
-  std::vector<ShownEvent> events;  ///< in the order of the log
+  std::vector<ShownEvent> events;  ///< by time; at one instant in the order of the log
   std::size_t left_out = 0;        ///< of the log; the most telling kinds are kept
 };
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/report/data_table.hpp"
 #include "tools/report/html.hpp"
@@ -36,7 +37,7 @@ void add_plants(std::string& out, const RunRecord& record, UnitSystem units) {
     add_outcome(out, plant);
     add_html(out, "</td><td role=\"cell\" data-label=\"Beyond its limits\">{}</td>", hours_text(plant.hours_beyond));
     add_html(out, "<td role=\"cell\" data-label=\"Hottest\">{}, {}</td>", temperature_text(plant.peak_tissue_k, units),
-             clock_text(record, plant.peak_tissue_time_s));
+             unbroken(clock_text(record, plant.peak_tissue_time_s)));
     add_html(out, "<td role=\"cell\" data-label=\"Coldest\">{}</td>", temperature_text(plant.lowest_tissue_k, units));
     add_html(out, "<td role=\"cell\" data-label=\"Why\">{}</td></tr>\n",
              plant.reason.empty() ? std::string("-") : plant.reason);
