@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include "tools/scenario/field_visitor.hpp"
+#include "tools/scenario/scenario_spec.hpp"
+
+/// The one list of fields of each parameter struct: it loads, checks, saves, and makes the schema.
+namespace noonhouse {
+
+void fields(FieldVisitor& v, ScenarioSpec& s);
+void fields(FieldVisitor& v, RunSpec& s);
+void fields(FieldVisitor& v, SiteSpec& s);
+void fields(FieldVisitor& v, WeatherSpec& s);
+void fields(FieldVisitor& v, InventedHeatwave& s);
+void fields(FieldVisitor& v, TypicalYearFile& s);
+void fields(FieldVisitor& v, PlainWeatherFile& s);
+void fields(FieldVisitor& v, HouseSpec& s);
+void fields(FieldVisitor& v, BaySpec& s);
+void fields(FieldVisitor& v, CoverSpec& s);
+void fields(FieldVisitor& v, SheetSpec& s);
+void fields(FieldVisitor& v, FloorSpec& s);
+void fields(FieldVisitor& v, OpeningSpec& s);
+void fields(FieldVisitor& v, FanSpec& s);
+void fields(FieldVisitor& v, MistSpec& s);
+void fields(FieldVisitor& v, ShadeSpec& s);
+void fields(FieldVisitor& v, BenchSpec& s);
+void fields(FieldVisitor& v, PlantKindSpec& s);
+void fields(FieldVisitor& v, PlantGroupSpec& s);
+void fields(FieldVisitor& v, SensorSpec& s);
+void fields(FieldVisitor& v, ThermostatSpec& s);
+void fields(FieldVisitor& v, TimerSpec& s);
+void fields(FieldVisitor& v, TankSpec& s);
+void fields(FieldVisitor& v, PowerSpec& s);
+void fields(FieldVisitor& v, GrowerSpec& s);
+void fields(FieldVisitor& v, VisitSpec& s);
+void fields(FieldVisitor& v, PlanSpec& s);
+
+}  // namespace noonhouse

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: Apache-2.0
+// Fields of the run, the site and its weather.
+#include <numbers>
+
+#include "tools/scenario/scenario_fields.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr double kTurn = 2.0 * std::numbers::pi;
+}  // namespace
+
+void fields(FieldVisitor& v, ScenarioSpec& s) {
+  v.text("title", s.title, {.about = "one line that names the scenario"});
+  v.text("about", s.about, {.default_text = "", .about = "what it is for and where its data come from"});
+  v.group("run", s.run, {.about = "what is run and how finely"});
+  v.group("site", s.site, {.about = "where the house stands"});
+  v.group("weather", s.weather, {.about = "where the weather comes from"});
+  v.group("house", s.house, {.about = "the shell, its bays and its floor"});
+  v.named("openings", s.openings, {.about = "vents, louvres and doors"});
+  v.named("fans", s.fans, {.about = "exhaust fans with their inlets"});
+  v.named("mist_lines", s.mist_lines, {.about = "nozzle lines, each with its pump"});
+  v.named("shades", s.shades, {.about = "shade cloths outside over the roof"});
+  v.named("benches", s.benches, {.about = "benches, by bay and height"});
+  v.named("plant_kinds", s.plant_kinds, {.about = "kinds of plants with their limits"});
+  v.named("plants", s.plants, {.about = "groups of plants and where they stand"});
+  v.named("sensors", s.sensors, {.about = "instruments that controls read"});
+  v.named("thermostats", s.thermostats, {.about = "on/off controls with two limits"});
+  v.named("timers", s.timers, {.about = "controls by the clock"});
+  v.group("tank", s.tank, {.about = "the rain water tank"});
+  v.group("power", s.power, {.about = "panel and battery"});
+  v.group("grower", s.grower, {.about = "when the grower comes and does what"});
+}
+
+void fields(FieldVisitor& v, RunSpec& s) {
+  v.date("start", s.start, {.about = "first day; the run starts at its midnight, local standard time"});
+  v.quantity("length", s.length_s, Dimension::time,
+             {.minimum = 60, .maximum = 3.2e9, .default_text = "7 d", .about = "how long the run lasts"});
+  v.quantity("record_every", s.record_every_s, Dimension::time,
+             {.minimum = 1, .maximum = 86400, .default_text = "10 min", .about = "spacing of the recorded series"});
+  v.quantity("sun_every", s.sun_every_s, Dimension::time,
+             {.minimum = 60,
+              .maximum = 3600,
+              .default_text = "15 min",
+              .about = "spacing at which sun and weather are computed; straight lines between"});
+  v.quantity("tolerance", s.tolerance_k, Dimension::temperature_difference,
+             {.minimum = 1e-6, .maximum = 1, .default_text = "0.01 K", .about = "error allowed in one step"});
+  v.integer("seed", s.seed, {.minimum = 0, .default_text = "1", .about = "seed of invented variation"});
+}
+
+void fields(FieldVisitor& v, SiteSpec& s) {
+  v.quantity("latitude", s.latitude_rad, Dimension::angle,
+             {.minimum = -kTurn / 4, .maximum = kTurn / 4, .about = "north positive"});
+  v.quantity("longitude", s.longitude_rad, Dimension::angle,
+             {.minimum = -kTurn / 2, .maximum = kTurn / 2, .about = "east positive"});
+  v.quantity("altitude", s.altitude_m, Dimension::length,
+             {.minimum = -430, .maximum = 5000, .about = "above sea level; sets the air's pressure and density"});
+  v.utc_offset("utc_offset", s.utc_offset_s, {.about = "local standard time ahead of UTC, no summer time"});
+  v.quantity("albedo", s.albedo, Dimension::share,
+             {.minimum = 0, .maximum = 1, .default_text = "25 %", .about = "sunlight reflected by the ground around"});
+  v.quantity("wind_share", s.wind_share, Dimension::share,
+             {.minimum = 0,
+              .maximum = 2,
+              .default_text = "60 %",
+              .about = "wind at the house over the weather's wind (common practice, no source)"});
+  v.quantity("deep_soil", s.deep_soil_k, Dimension::temperature,
+             {.minimum = 250, .maximum = 320, .about = "soil temperature below the deepest layer"});
+}
+
+void fields(FieldVisitor& v, WeatherSpec& s) {
+  v.alternatives("kind", s.source, {"invented heatwave", "typical year file", "plain weather file"},
+                 {.about = "made by the project's own generator, or read from a file"});
+}
+
+void fields(FieldVisitor& v, InventedHeatwave& s) {
+  const auto temperature = [&v](const char* name, double& value, const char* text, const char* about) {
+    v.quantity(name, value, Dimension::temperature,
+               {.minimum = 220, .maximum = 335, .default_text = text, .about = about});
+  };
+  temperature("first_day_high", s.first_day_high_k, "33 degC", "highest temperature of day 1");
+  temperature("peak_high", s.peak_high_k, "40 degC", "highest temperature of the hottest day");
+  temperature("last_day_high", s.last_day_high_k, "36 degC", "highest temperature of the last day");
+  v.integer("peak_day", s.peak_day, {.minimum = 1, .default_text = "5", .about = "which day is hottest"});
+  temperature("first_night_low", s.first_night_low_k, "16 degC", "lowest temperature of the first morning");
+  temperature("peak_night_low", s.peak_night_low_k, "21 degC", "lowest temperature before the hottest day");
+  temperature("dew_point", s.dew_point_k, "6 degC", "dew point of the dry air");
+  v.quantity("wind_by_day", s.wind_day_m_s, Dimension::speed,
+             {.minimum = 0, .maximum = 40, .default_text = "3.5 m/s", .about = "wind in mid-afternoon"});
+  v.quantity("wind_by_night", s.wind_night_m_s, Dimension::speed,
+             {.minimum = 0, .maximum = 40, .default_text = "1 m/s", .about = "wind before sunrise"});
+  v.number("turbidity", s.turbidity,
+           {.minimum = 1, .maximum = 10, .default_text = "3.5", .about = "Linke turbidity of clear days, air mass 2"});
+  v.integer("dust_day", s.dust_day, {.minimum = 0, .default_text = "0", .about = "day with a dust-hazy sky, 0 none"});
+  v.number("dust_strength", s.dust_strength,
+           {.minimum = 0, .maximum = 5, .default_text = "0.5", .about = "vertical optical depth of the dust"});
+  v.integer("storm_day", s.storm_day, {.minimum = 0, .default_text = "0", .about = "day of the thunderstorm, 0 none"});
+  v.time_of_day("storm_start", s.storm_start_s, {.default_text = "17:00", .about = "when its rain begins"});
+  v.quantity("storm_length", s.storm_length_s, Dimension::time,
+             {.minimum = 600, .maximum = 86400, .default_text = "40 min", .about = "how long it rains"});
+  v.quantity("storm_rain", s.storm_rain_m, Dimension::rain_depth,
+             {.minimum = 0, .maximum = 0.5, .default_text = "12 mm", .about = "its rain in all"});
+  v.quantity("storm_gust", s.storm_gust_m_s, Dimension::speed,
+             {.minimum = 0, .maximum = 60, .default_text = "16 m/s", .about = "wind of its gust front"});
+}
+
+void fields(FieldVisitor& v, TypicalYearFile& s) {
+  v.text("file", s.file,
+         {.about = "CSV of a typical meteorological year (TMY3 columns), beside the scenario or a full path"});
+}
+
+void fields(FieldVisitor& v, PlainWeatherFile& s) {
+  v.text("file", s.file, {.about = "plain weather table with units in its header line"});
+}
+
+void fields(FieldVisitor& v, PlanSpec& s) {
+  v.text("about", s.about, {.default_text = "", .about = "the plan in one line"});
+  v.texts("in_service", s.in_service,
+          {.required = true,
+           .about = "openings, fans, mist lines, shades, thermostats and timers that this plan uses; others rest"});
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "models/plants/tissue.hpp"
+#include "tools/scenario/field_options.hpp"
+#include "tools/units/clock_text.hpp"
+
+/// The parameters of a scenario as plain structs: SI inside, every default in the field lists beside them
+/// (scenario_fields_*.cpp) and nowhere else.
+namespace noonhouse {
+
+struct RunSpec {
+  std::chrono::year_month_day start;
+  double length_s = 0.0, record_every_s = 0.0, sun_every_s = 0.0, tolerance_k = 0.0;
+  std::int64_t seed = 1;
+};
+
+struct SiteSpec {
+  double latitude_rad = 0.0, longitude_rad = 0.0, altitude_m = 0.0, utc_offset_s = 0.0, albedo = 0.0;
+  double wind_share = 0.0, deep_soil_k = 0.0;
+};
+
+/// Weather that the project invents.
+struct InventedHeatwave {
+  double first_day_high_k = 0.0, peak_high_k = 0.0, last_day_high_k = 0.0;
+  double first_night_low_k = 0.0, peak_night_low_k = 0.0, dew_point_k = 0.0;
+  double wind_day_m_s = 0.0, wind_night_m_s = 0.0;
+  double turbidity = 0.0, dust_strength = 0.0;
+  double storm_start_s = 0.0, storm_length_s = 0.0, storm_rain_m = 0.0, storm_gust_m_s = 0.0;
+  int peak_day = 0, dust_day = 0, storm_day = 0;
+};
+struct TypicalYearFile {
+  std::string file;
+};
+struct PlainWeatherFile {
+  std::string file;
+};
+struct WeatherSpec {
+  std::variant<InventedHeatwave, TypicalYearFile, PlainWeatherFile> source;
+};
+
+struct SheetSpec {
+  int sheets = 1;
+  double refractive_index = 0.0, optical_depth = 0.0;
+  double thickness_m = 0.0, density_kg_m3 = 0.0, specific_heat_j_kg_k = 0.0, emissivity = 0.0;
+};
+struct CoverSpec {
+  SheetSpec roof, walls;
+};
+struct FloorSpec {
+  double conductivity_w_m_k = 0.0, heat_capacity_j_m3_k = 0.0, depth_m = 0.0, absorptance = 0.0, holds_kg_m2 = 0.0;
+  int layers = 0;
+};
+struct BaySpec {
+  double share = 0.0;
+};
+struct HouseSpec {
+  double length_m = 0.0, width_m = 0.0, eaves_m = 0.0, ridge_m = 0.0, faces_rad = 0.0;
+  double leakage_per_s = 0.0;
+  int layers = 0;
+  std::vector<Named<BaySpec>> bays;
+  CoverSpec cover;
+  FloorSpec floor;
+};
+
+enum class WallSide { front, back, first_end, last_end, roof_front, roof_back };
+struct OpeningSpec {
+  std::string bay;
+  WallSide side = WallSide::front;
+  double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, shut_share = 0.0;
+};
+struct FanSpec {
+  std::string bay, inlet_bay;
+  double height_m = 0.0, inlet_height_m = 0.0, flow_m3_s = 0.0, power_w = 0.0;
+};
+struct MistSpec {
+  std::vector<std::string> bays;
+  double height_m = 0.0, nozzle_flow_m3_s = 0.0, evaporated_share = 0.0, pump_power_w = 0.0, stirring_m_s = 0.0;
+  int nozzles = 0;
+};
+struct ShadeSpec {
+  double transmits = 0.0, absorbs = 0.0, drive_power_w = 0.0;
+};
+
+struct BenchSpec {
+  std::string bay;
+  double height_m = 0.0, length_m = 0.0, width_m = 0.0, heat_capacity_j_m2_k = 0.0, absorptance = 0.0;
+};
+
+struct PlantKindSpec {
+  std::string about;
+  double leaf_area_index = 0.0, tissue_kg_m2 = 0.0, leaf_size_m = 0.0, absorptance = 0.0, holds_film_kg_m2 = 0.0;
+  double most_conductance_m_s = 0.0, least_conductance_m_s = 0.0, half_deficit_pa = 0.0, half_light_w_m2 = 0.0;
+  StomataRhythm rhythm = StomataRhythm::day;
+  double harm_above_k = 0.0, lethal_above_k = 0.0, harm_below_k = 0.0, lethal_below_k = 0.0;
+  double strain_after_s = 0.0, harm_after_s = 0.0, lost_after_s = 0.0, dry_air_above_pa = 0.0;
+};
+struct PlantGroupSpec {
+  std::string kind, place;
+  bool under = false;
+  double area_m2 = 0.0, pot_water_kg_m2 = 0.0, pot_dry_heat_j_m2_k = 0.0, light_share = 0.0;
+};
+
+enum class Measures { temperature, humidity };
+struct SensorSpec {
+  Measures measures = Measures::temperature;
+  std::string bay;
+  double height_m = 0.0, time_constant_s = 0.0;
+};
+struct ThermostatSpec {
+  std::string sensor;
+  double starts_at_k = 0.0, stops_at_k = 0.0, least_on_s = 0.0, least_off_s = 0.0, from_s = 0.0, until_s = 0.0;
+  std::vector<std::string> drives;
+};
+struct TimerSpec {
+  double from_s = 0.0, until_s = 0.0, on_s = 0.0, every_s = 0.0;
+  std::vector<std::string> drives;
+};
+
+struct TankSpec {
+  double capacity_kg = 0.0, start_kg = 0.0, low_kg = 0.0, restart_kg = 0.0, runoff_coefficient = 0.0;
+  double wall_area_m2 = 0.0, wall_u_w_m2_k = 0.0;
+};
+struct PowerSpec {
+  double panel_area_m2 = 0.0, panel_efficiency = 0.0, panel_slope_rad = 0.0, panel_faces_rad = 0.0;
+  double panel_derate_per_k = 0.0, panel_noct_k = 0.0;
+  double battery_j = 0.0, battery_start = 0.0, cut_off = 0.0, reconnect = 0.0;
+  double charge_efficiency = 0.0, discharge_efficiency = 0.0, standby_w = 0.0;
+};
+
+struct VisitSpec {
+  double at_s = 0.0;
+  std::vector<std::string> waters;
+  std::vector<std::string> opens, shuts;
+};
+struct GrowerSpec {
+  double pours_to = 0.0;
+  std::vector<Named<VisitSpec>> visits;
+};
+
+struct ScenarioSpec {
+  std::string title, about;
+  RunSpec run;
+  SiteSpec site;
+  WeatherSpec weather;
+  HouseSpec house;
+  std::vector<Named<OpeningSpec>> openings;
+  std::vector<Named<FanSpec>> fans;
+  std::vector<Named<MistSpec>> mist_lines;
+  std::vector<Named<ShadeSpec>> shades;
+  std::vector<Named<BenchSpec>> benches;
+  std::vector<Named<PlantKindSpec>> plant_kinds;
+  std::vector<Named<PlantGroupSpec>> plants;
+  std::vector<Named<SensorSpec>> sensors;
+  std::vector<Named<ThermostatSpec>> thermostats;
+  std::vector<Named<TimerSpec>> timers;
+  TankSpec tank;
+  PowerSpec power;
+  GrowerSpec grower;
+};
+
+/// What a plan says beside the changes it makes to the base.
+struct PlanSpec {
+  std::string about;
+  std::vector<std::string> in_service;
+};
+
+}  // namespace noonhouse
