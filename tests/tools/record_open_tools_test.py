@@ -127,6 +127,15 @@ class RunFile(unittest.TestCase):
                         xr.open_dataset(self.empty, group=group, engine=engine) as table:
                     self.assertEqual(table.sizes[dimension], 0)
 
+    def test_equal_runs_give_equal_files_whatever_the_memory_held(self):
+        files = []
+        for filler in ("1", "170"):  # glibc then fills fresh memory with this byte's complement
+            path = os.path.join(self.folder.name, f"again-{filler}.h5")
+            subprocess.run([PROGRAM, path], check=True, env={**os.environ, "MALLOC_PERTURB_": filler})
+            with open(path, "rb") as file:
+                files.append(file.read())
+        self.assertEqual(files[0], files[1])
+
     @unittest.skipIf(shutil.which("ncdump") is None, "ncdump is missing (Debian: netcdf-bin)")
     def test_ncdump_reads_header_and_data(self):
         for path in (self.full, self.empty):

@@ -29,6 +29,7 @@ namespace noonhouse {
 ///   /balance       tables nodes (node_line) and paths (path_line); single values in closure
 ///   /scenario      `text`, as read with defaults expanded; `cautions` over caution
 ///   /provenance    version, files' digests, seed
+///   after the end  one line of text outside of HDF5, a checksum of the file (record_seal.hpp)
 ///
 /// Every variable of a table is named, with unit and meaning, in record_plant_fields.hpp and
 /// record_system_fields.hpp.

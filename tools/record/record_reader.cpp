@@ -10,6 +10,7 @@
 #include "sim/core/errors.hpp"
 #include "tools/record/hdf5_columns.hpp"
 #include "tools/record/record_layout.hpp"
+#include "tools/record/record_seal.hpp"
 
 namespace noonhouse {
 namespace {
@@ -169,6 +170,7 @@ H5::H5File open_file(const fs::path& path) {
 
 RunRecord read_run(const fs::path& path) {
   refuse_what_is_no_file(path);
+  if (seal_holds(path) == false) fail(path, "it is damaged (its checksum does not hold)");
   const hdf5::Session session;
   try {
     const H5::H5File file = open_file(path);

@@ -7,6 +7,7 @@
 #include <deque>
 #include <numeric>
 #include <set>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -14,6 +15,7 @@
 #include "tools/record/atomic_file.hpp"
 #include "tools/record/hdf5_columns.hpp"
 #include "tools/record/record_layout.hpp"
+#include "tools/record/record_seal.hpp"
 
 namespace noonhouse {
 namespace {
@@ -193,9 +195,7 @@ class Writer {
   std::set<std::string> names_{"events", "metrics", "balance", "scenario", "provenance"};
 };
 
-}  // namespace
-
-std::vector<std::byte> run_file_image(const RunRecord& record) {
+std::vector<std::byte> hdf5_image(const RunRecord& record) {
   const hdf5::Session session;
   try {
     hdf5::MemoryFile file;
@@ -205,6 +205,16 @@ std::vector<std::byte> run_file_image(const RunRecord& record) {
     throw UserError(ErrorKind::results_not_writable, fmt::format("the run cannot be put into an HDF5 file: {}: {}",
                                                                  error.getFuncName(), error.getDetailMsg()));
   }
+}
+
+}  // namespace
+
+std::vector<std::byte> run_file_image(const RunRecord& record) {
+  std::vector<std::byte> image = hdf5_image(record);
+  const std::string seal = seal_of(image);
+  const auto seal_bytes = std::as_bytes(std::span(seal));
+  image.insert(image.end(), seal_bytes.begin(), seal_bytes.end());
+  return image;
 }
 
 void write_run(const RunRecord& record, const std::filesystem::path& path) {
