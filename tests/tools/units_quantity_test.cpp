@@ -23,12 +23,12 @@ double si_of(const std::string& text, Dimension dimension) {
     ADD_FAILURE() << text << ": " << failure->message();
     return std::numeric_limits<double>::quiet_NaN();
   }
-  return std::get<Quantity>(parsed).si;
+  return std::get<ParsedQuantity>(parsed).si;
 }
 
 QuantityFailure failure_of(const std::string& text, Dimension dimension) {
   const auto parsed = parse_quantity(text, dimension);
-  if (std::holds_alternative<Quantity>(parsed)) {
+  if (std::holds_alternative<ParsedQuantity>(parsed)) {
     ADD_FAILURE() << text << " was read";
     return {};
   }
@@ -268,7 +268,7 @@ TEST(UnitsQuantity, PatternMatchesWhatIsReadAndNothingElse) {
     for (const UnitRow& unit : unit_rows()) {
       for (const std::string& spelling : spellings(unit)) {
         const std::string text = "300.5 " + spelling;  // above absolute zero in every unit
-        const bool read = std::holds_alternative<Quantity>(parse_quantity(text, row.dimension));
+        const bool read = std::holds_alternative<ParsedQuantity>(parse_quantity(text, row.dimension));
         EXPECT_EQ(std::regex_match(text, pattern), read) << row.name << ": " << text;
       }
     }

@@ -30,7 +30,7 @@ Failure read_quantity(const std::string& text, Dimension dimension, const Quanti
   const auto parsed = parse_quantity(text, dimension);
   if (const auto* failure = std::get_if<QuantityFailure>(&parsed))
     return FieldFailure{failure->kind, failure->message()};
-  const Quantity& quantity = std::get<Quantity>(parsed);
+  const ParsedQuantity& quantity = std::get<ParsedQuantity>(parsed);
   const bool low = quantity.si < limits.minimum || (limits.exclusive_minimum && quantity.si == limits.minimum);
   const bool high = quantity.si > limits.maximum || (limits.exclusive_maximum && quantity.si == limits.maximum);
   if (low || high)

@@ -50,7 +50,7 @@ std::string example_unit(const ScalarField& field) {
           ? *field.default_text
           : exact_quantity(std::isfinite(field.limits.maximum) ? field.limits.maximum : 1.0, field.dimension);
   const auto parsed = parse_quantity(example, field.dimension);
-  return std::get<Quantity>(parsed).unit;
+  return std::get<ParsedQuantity>(parsed).unit;
 }
 
 std::string description(const ScalarField& field) {

@@ -153,13 +153,13 @@ std::string QuantityFailure::message() const {
   return text;
 }
 
-std::variant<Quantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension) {
+std::variant<ParsedQuantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension) {
   const std::string_view body = trimmed(text);
   const std::optional<Number> number = leading_number(body);
   if (!number) return no_number(body, dimension);
   if (dimension == Dimension::none) {
     if (!number->rest.empty()) return wrong_unit(*number, body, dimension);
-    return Quantity{static_cast<double>(number->value), ""};
+    return ParsedQuantity{static_cast<double>(number->value), ""};
   }
   if (number->rest.empty()) return no_unit(*number, body, dimension);
   const UnitRow* row = find_unit(dimension, normalised_unit(number->rest));
@@ -168,12 +168,12 @@ std::variant<Quantity, QuantityFailure> parse_quantity(std::string_view text, Di
   if (!std::isfinite(si)) return no_number(body, dimension);
   if (dimension == Dimension::temperature && si < 0.0)
     return failure(ErrorKind::out_of_range, body, dimension, fmt::format("\"{}\" is below absolute zero", body));
-  return Quantity{si, row->symbol};
+  return ParsedQuantity{si, row->symbol};
 }
 
 double known_quantity(std::string_view text, Dimension dimension) {
   const auto parsed = parse_quantity(text, dimension);
-  const Quantity* quantity = std::get_if<Quantity>(&parsed);
+  const ParsedQuantity* quantity = std::get_if<ParsedQuantity>(&parsed);
   NOON_ASSERT(quantity != nullptr);
   return quantity->si;
 }

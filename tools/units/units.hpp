@@ -63,7 +63,7 @@ enum class Dimension {
 enum class UnitSystem { metric, us };
 
 /// A quantity as read: its SI value, and the unit it was written in.
-struct Quantity {
+struct ParsedQuantity {
   double si = 0.0;
   std::string unit;  ///< canonical spelling, such as "L/min"; empty for a bare number
 };
@@ -83,7 +83,7 @@ struct QuantityFailure {
 /// "010" is ten. The unit is required unless the dimension is `none`, and is exact about case (m is not M), but
 /// "m2", "m^2" and "m²" are one unit, as are "degC" and "°C", "W/m2/K" and "W/(m2 K)".
 /// Refuses: C and F alone (degC, degF), a decimal comma, a unit of another dimension (says which), below 0 K.
-std::variant<Quantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension);
+std::variant<ParsedQuantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension);
 
 /// parse_quantity for text that the program itself wrote: the SI value; text that does not parse is a broken invariant.
 double known_quantity(std::string_view text, Dimension dimension);
