@@ -54,12 +54,6 @@ struct SolarSplit {
 SolarSplit clear_sky(double elevation_rad, double pressure_pa, double linke_turbidity,
                      double extraterrestrial_normal_w_m2);
 
-/// The same where the caller has an altitude at hand; the pressure already says what the altitude does.
-inline SolarSplit clear_sky(double elevation_rad, double /*altitude_m*/, double pressure_pa, double linke_turbidity,
-                            double extraterrestrial_normal_w_m2) {
-  return clear_sky(elevation_rad, pressure_pa, linke_turbidity, extraterrestrial_normal_w_m2);
-}
-
 /// Diffuse share of the global irradiance [-] by clearness index kt = global / extraterrestrial on the horizontal.
 ///   Erbs, Klein & Duffie 1982, Solar Energy 28, 293, hourly. Continuous to 0.002.
 double erbs_diffuse_fraction(double clearness_index);
