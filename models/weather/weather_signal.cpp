@@ -14,9 +14,10 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kTransmissivity = 0.75;  // a clear sky's, Campbell & Norman 1998, p. 173 (from memory)
-constexpr double kDiffuseShare = 0.3;     // Campbell & Norman 1998, eq 11.13 (from memory)
-constexpr double kHighestIndex = 4.0;     // of what a file may claim over the clear sky used for the shape
+constexpr double kTurbidity = 3.0;  // Linke, of the clear sky used for the shape: clear air, common practice
+constexpr double kSunDiameter_rad = 0.533 * kRadiansPerDegree;  // seen from the mean distance (from memory)
+constexpr double kHighestIndex =
+    20.0;  // of what a file may claim over the clear sky used for the shape: thick bright cloud gives 8
 constexpr double kRamp = 0.25;            // share of an interval over which the index goes to the edge's
 constexpr double kSamplingStep_s = 60.0;  // within an interval, to sum the clear sky
 constexpr Tick kCrossingSearch = 10_min;  // a sun up or down for less may be missed
@@ -88,7 +89,7 @@ WeatherSignal::WeatherSignal(WeatherSeries series, std::chrono::sys_seconds run_
       end_(ticks(duration_s)),
       step_ms_(ticks(series_.step_s).ms),
       lead_ms_((run_start - series_.start).count() * kTicksPerSecond),
-      pressure_ratio_(standard_pressure_pa(series_.altitude_m) / standard_pressure_pa(0.0)) {
+      pressure_pa_(standard_pressure_pa(series_.altitude_m)) {
   NOON_ASSERT(step_ms_ > 0 && seconds(Tick{step_ms_}) == series_.step_s);
   NOON_ASSERT(!series_.rows.empty() && lead_ms_ >= 0 && end_.ms >= 0);
   NOON_ASSERT(lead_ms_ + end_.ms <= step_ms_ * static_cast<std::int64_t>(series_.rows.size()));
@@ -110,9 +111,10 @@ SunShape WeatherSignal::shape_at(double since_start_s) const {
   SunShape shape;
   shape.sine_elevation = std::sin(position.elevation_rad);
   shape.extraterrestrial_w_m2 = extraterrestrial_normal_at_distance(position.distance_au);
-  const double through = std::pow(kTransmissivity, air_mass(kPi / 2.0 - position.elevation_rad) * pressure_ratio_);
-  shape.beam_w_m2 = shape.extraterrestrial_w_m2 * through;
-  shape.diffuse_w_m2 = kDiffuseShare * (1.0 - through) * shape.extraterrestrial_w_m2 * shape.sine_elevation;
+  const SolarSplit clear = clear_sky(position.elevation_rad, pressure_pa_, kTurbidity, shape.extraterrestrial_w_m2);
+  // The disc takes its time to rise; without it the beam would jump at the horizon.
+  shape.beam_w_m2 = clear.beam_normal_w_m2 * std::min(1.0, position.elevation_rad / kSunDiameter_rad);
+  shape.diffuse_w_m2 = clear.diffuse_w_m2;
   return shape;
 }
 

@@ -33,9 +33,11 @@ struct SunShape {
 ///   below the geometric horizon: what a file gives for an interval without sun is dropped. Values are limited to the
 ///   extraterrestrial ones, which can cost energy in intervals with minutes of sun only.
 /// - global horizontal: beam normal times the sine of the sun's elevation, plus diffuse.
-/// Clear sky used for the shape only: Campbell & Norman 1998, An Introduction to Environmental Biophysics, eqs 11.11 to
-/// 11.13 (from memory) with transmissivity 0.75; air mass by Kasten & Young 1989, times pressure over sea-level
-/// pressure. Does not model: variation inside an interval other than the sun's, clouds passing, gusts.
+///
+/// Clear sky used for the shape only: clear_sky of models/properties with a Linke turbidity of 3 at the place's
+/// standard pressure; its beam grows from nothing while the sun's disc rises over its own diameter.
+///
+/// Does not model: variation inside an interval other than the sun's, clouds passing, gusts.
 class WeatherSignal {
  public:
   /// The weather of a run that starts at `run_start` (local standard time label) and lasts `duration_s`. The series
@@ -81,7 +83,7 @@ class WeatherSignal {
   Tick end_;
   std::int64_t step_ms_, lead_ms_;           ///< lead: from the series' start to the run's start
   double julian_day_start_;                  ///< of the run's start, UT
-  double pressure_ratio_;                    ///< the place's over sea level's, for the air mass
+  double pressure_pa_;                       ///< of the standard atmosphere at the place
   std::size_t first_row_ = 0, end_row_ = 0;  ///< rows whose irradiance the run can ask for, end exclusive
   std::vector<Index> beam_, diffuse_;        ///< of rows first_row_ .. end_row_
   std::vector<Tick> sunrises_, sunsets_, breaks_;

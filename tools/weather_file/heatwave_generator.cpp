@@ -77,7 +77,7 @@ SolarSplit sun_through(const HeatwaveSettings& settings, const HeatwaveShapes& s
   const SunPosition sun = shapes.sun(time_s);
   if (sun.elevation_rad <= 0.0) return {};
   const double sine = std::sin(sun.elevation_rad);
-  const SolarSplit clear = clear_sky(sun.elevation_rad, settings.altitude_m, pressure_pa, settings.linke_turbidity,
+  const SolarSplit clear = clear_sky(sun.elevation_rad, pressure_pa, settings.linke_turbidity,
                                      extraterrestrial_normal_at_distance(sun.distance_au));
   const double through_dust = std::exp(-shapes.dust_optical_depth(time_s) * air_mass(kPi / 2.0 - sun.elevation_rad));
   const double beam = clear.beam_normal_w_m2 * through_dust;
