@@ -137,4 +137,4 @@ class PlantedFaults(unittest.TestCase):
 
 
 if __name__ == "__main__":
-    unittest.main(verbosity=2)
+    unittest.main()

@@ -19,7 +19,7 @@ room(models/power USES sim/core sim/contract models/properties)
 room(models/control USES sim/core sim/contract models/properties)
 
 room(tools/units USES sim/core LINKS fmt::fmt)
-room(tools/weather_file USES sim/core models/properties models/weather tools/units LINKS fmt::fmt)
+room(tools/weather_file USES sim/core models/properties models/weather tools/units LINKS Boost::headers fmt::fmt)
 room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properties models/weather
      models/envelope models/air models/ground models/plants models/water models/power models/control
      tools/units tools/weather_file LINKS yaml-cpp fmt::fmt nlohmann_json::nlohmann_json)
