@@ -16,22 +16,26 @@ LICENCE = "// SPDX-License-Identifier: Apache-2.0\n"
 
 
 class TheTree(unittest.TestCase):
+    def assert_none(self, problems):
+        if problems:
+            self.fail("\n" + "\n".join(problems))
+
     def test_the_list_names_rooms(self):
         rooms = tree.read_rooms(ROOT)
         self.assertIn("sim/core", rooms)
         self.assertIn("sim/core", rooms["models/plants"][0])
 
     def test_rooms_use_only_what_stands_below_them(self):
-        self.assertEqual([], tree.check_room_list(ROOT))
+        self.assert_none(tree.check_room_list(ROOT))
 
     def test_includes_stay_within_the_declared_rooms_and_libraries(self):
-        self.assertEqual([], tree.check_includes(ROOT))
+        self.assert_none(tree.check_includes(ROOT))
 
     def test_layout(self):
-        self.assertEqual([], tree.check_layout(ROOT))
+        self.assert_none(tree.check_layout(ROOT))
 
     def test_text(self):
-        self.assertEqual([], tree.check_text(ROOT))
+        self.assert_none(tree.check_text(ROOT))
 
 
 class PlantedFaults(unittest.TestCase):
