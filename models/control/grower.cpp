@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "models/control/grower.hpp"
+
+#include <algorithm>
+
+#include "models/control/words.hpp"
+#include "models/properties/psychrometrics.hpp"
+
+namespace noonhouse {
+
+void GrowerVisit::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
+  const Tick now = situation.now();
+  if (trigger.kind == Trigger::Kind::start) {
+    actions.wake(0, Tick{p_.at.ms % kDay.ms});
+    return;
+  }
+  if (trigger.kind != Trigger::Kind::wake) return;
+  actions.wake(0, now + kDay);
+  const EventId visit = actions.log(EventKind::people, "visits");
+  water(situation, actions, visit);
+  for (ChannelId channel : p_.opens) actions.set(channel, 1.0, visit);
+  for (ChannelId channel : p_.shuts) actions.set(channel, 0.0, visit);
+}
+
+void GrowerVisit::water(const Situation& situation, Actions& actions, EventId visit) {
+  double poured = 0.0;
+  for (const Watering& watering : p_.waters) {
+    const double wish = std::max(0.0, watering.fill_to_kg - situation.value(watering.pot_water));
+    const double there = std::max(0.0, situation.value(p_.tank_water) - p_.tank_reserve_kg);
+    const double given = std::min(wish, there);
+    if (given > 0.0) {
+      const double heat = given * liquid_enthalpy(situation.value(p_.tank_temperature));
+      actions.transfer(watering.path, 0, given);
+      actions.transfer(watering.path, 1, heat);
+      poured += given;
+    }
+    if (given + 1e-9 < wish)
+      actions.log(EventKind::failure,
+                  "could not water " + watering.plants + " fully: " + number_text(wish - given, 1) +
+                      " L short, the tank is nearly empty",
+                  situation.last_change(p_.water_permit) == kNoEvent ? visit : situation.last_change(p_.water_permit));
+  }
+  if (poured > 0.0) actions.log(EventKind::people, "watered the pots: " + number_text(poured, 1) + " L", visit);
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <string>
+
+namespace noonhouse {
+
+/// A temperature [K] for the event log: "34.0 degC".
+std::string celsius_text(double temperature_k);
+/// A number with the given decimals.
+std::string number_text(double value, int decimals);
+
+}  // namespace noonhouse

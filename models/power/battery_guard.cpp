@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "models/power/battery_guard.hpp"
+
+namespace noonhouse {
+
+void BatteryGuard::react(const Situation&, const Trigger& trigger, Actions& actions) {
+  if (trigger.kind == Trigger::Kind::start) {
+    actions.arm(kCutOff, {p_.charge, p_.cut_off_j, Watch::Direction::falling});
+    return;
+  }
+  if (trigger.kind != Trigger::Kind::crossing) return;
+  if (trigger.slot == kCutOff) {
+    const EventId low =
+        actions.log(EventKind::warning, "is down to its cut-off: the loads drew more than the panel gave", kNoEvent);
+    actions.set(p_.permit, 0.0, actions.log(EventKind::failure, "cuts all loads off", low));
+    actions.arm(kReconnect, {p_.charge, p_.reconnect_j, Watch::Direction::rising});
+    return;
+  }
+  actions.clear_failure();
+  actions.set(p_.permit, 1.0, actions.log(EventKind::action, "is charged again: loads are back", kNoEvent));
+  actions.arm(kCutOff, {p_.charge, p_.cut_off_j, Watch::Direction::falling});
+}
+
+std::vector<ChannelId> LoadMeter::follows(const Parameters& p) {
+  std::vector<ChannelId> out{p.permit};
+  for (const Draw& draw : p.draws) out.push_back(draw.running);
+  return out;
+}
+
+void LoadMeter::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
+  double load = 0.0;
+  if (situation.value(p_.permit) > 0.5) {
+    load = p_.standby_w;
+    for (const Draw& draw : p_.draws)
+      if (situation.value(draw.running) > 0.5) load += draw.power_w;
+  }
+  actions.set(p_.load, load, trigger.cause);
+}
+
+}  // namespace noonhouse
