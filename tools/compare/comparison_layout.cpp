@@ -8,19 +8,30 @@ namespace {
 
 constexpr std::string_view kUnbrokenSpace = "\u00A0";
 
-/// The code point that starts at `at`, which moves behind it; a stray byte reads as one code point.
+constexpr char32_t kNotACharacter = 0xFFFD;
+
+/// The code point that starts at `at`, which moves behind it; bytes that are not UTF-8 read as kNotACharacter.
 char32_t next_code_point(std::string_view text, std::size_t& at) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
   const unsigned char lead = byte(at);
-  const std::size_t length = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : lead >= 0xC0 ? 2 : 1;
-  char32_t code = length == 1 ? lead : lead & (0xFFU >> (length + 1));
+  const std::size_t length = lead < 0x80   ? 1
+                             : lead < 0xC2 ? 0
+                             : lead < 0xE0 ? 2
+                             : lead < 0xF0 ? 3
+                             : lead < 0xF5 ? 4
+                                           : 0;
+  if (length <= 1) {
+    ++at;
+    return length == 1 ? lead : kNotACharacter;
+  }
+  char32_t code = lead & (0xFFU >> (length + 1));
   std::size_t taken = 1;
   while (taken < length && at + taken < text.size() && (byte(at + taken) & 0xC0U) == 0x80U) {
     code = (code << 6U) | (byte(at + taken) & 0x3FU);
     ++taken;
   }
   at += taken;
-  return code;
+  return taken == length ? code : kNotACharacter;
 }
 
 int code_point_width(char32_t c) {
@@ -32,14 +43,18 @@ int code_point_width(char32_t c) {
   return wide ? 2 : 1;
 }
 
-/// Control characters, also those of two bytes, made spaces.
+/// Control characters, also those of two bytes, made spaces; what is not UTF-8 made the replacement character.
 std::string printable(std::string_view text) {
   std::string out;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t from = at;
     const char32_t code = next_code_point(text, at);
     const bool control = code < 0x20 || (code >= 0x7F && code < 0xA0);
-    out += control ? std::string(" ") : std::string(text.substr(from, at - from));
+    if (control) {
+      out += ' ';
+    } else {
+      out += code == kNotACharacter ? std::string_view("\uFFFD") : text.substr(from, at - from);
+    }
   }
   return out;
 }

@@ -104,7 +104,7 @@ void add_answer(std::string& out, const std::vector<RunRecord>& records, const s
            plans.size() == 1 ? "plan" : "plans", first.provenance.version);
   out += "<section class=\"answer\" aria-labelledby=\"the-answer\">\n<h2 id=\"the-answer\">The answer</h2>\n";
   add_html(out, "<p class=\"headline\">{}</p>\n", headline(records, ranked));
-  add_html(out, "<p>With \"{}\": the water {}, the charge {}.</p>\n<ol class=\"plain\">\n", first.plan,
+  add_html(out, "<p>With &quot;{}&quot;: the water {}, the charge {}.</p>\n<ol class=\"plain\">\n", first.plan,
            water_outlook(first), charge_outlook(first));
   for (std::size_t i = 0; i < plans.size(); ++i) add_plan_line(out, plans[i], i);
   out += "</ol>\n";

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <string_view>
 
@@ -47,11 +48,17 @@ Json events_json(const ShownEvents& shown) {
   return events;
 }
 
+/// The length of the time axis [h], above zero also where the run broke off at once.
+double shown_hours(const RunRecord& record) {
+  const double recorded_s = record.time_s.empty() ? 0.0 : record.time_s.back();
+  return std::max({record.duration_s, recorded_s, 1.0}) / 3600.0;
+}
+
 Json plan_json(const PlanPage& plan) {
   Json charts = Json::array();
   for (const Chart& chart : plan.charts) charts.push_back(chart_json(*plan.record, chart));
   return {{"name", plan.record->plan},
-          {"hours", plan.record->duration_s / 3600.0},
+          {"hours", shown_hours(*plan.record)},
           {"start_hour", plan.start_hour},
           {"events", events_json(plan.events)},
           {"charts", charts}};

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/comparison_json.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/support/invented_record.hpp"
+
+namespace noonhouse {
+namespace {
+
+TEST(ComparisonJson, PlansStandInRankOrder) {
+  const auto document = nlohmann::json::parse(compare_json(invented::three_plans()));
+  std::vector<std::string> names;
+  for (const auto& plan : document["plans"]) names.push_back(plan["name"]);
+  EXPECT_THAT(names, testing::ElementsAre("shade and mist", "mist only", "nothing"));
+  EXPECT_EQ(document["scenario"], "invented-week");
+  EXPECT_EQ(document["plans"][0]["rank"], 1);
+}
+
+TEST(ComparisonJson, CarriesWhatTheRecordHolds) {
+  const std::vector<RunRecord> records = invented::three_plans();
+  const auto document = nlohmann::json::parse(compare_json(records));
+  const RunRecord& dry = records[1];
+  const auto& plan = document["plans"][1];
+  EXPECT_EQ(plan["plants"][3]["outcome"], dry.plants[3].outcome);
+  EXPECT_EQ(plan["plants"][3]["peak_tissue_k"].get<double>(), dry.plants[3].peak_tissue_k);
+  EXPECT_EQ(plan["levels"].size(), dry.levels.size());
+  EXPECT_EQ(plan["water"]["first_dry_s"].get<double>(), dry.water.first_dry_s);
+  EXPECT_EQ(plan["energy"]["lowest_j"].get<double>(), dry.energy.lowest_j);
+  EXPECT_EQ(plan["failures"][1]["chain"].get<std::vector<std::string>>(), dry.failures[1].chain);
+  EXPECT_EQ(plan["closure"]["water_relative"].get<double>(), dry.closure.water_relative);
+  EXPECT_EQ(plan["devices"][0]["starts"].get<int>(), dry.devices[0].starts);
+  EXPECT_EQ(plan["steps"]["steps"].get<std::int64_t>(), dry.counts.steps);
+}
+
+TEST(ComparisonJson, WhatDidNotHappenIsNull) {
+  const auto document = nlohmann::json::parse(compare_json(invented::three_plans()));
+  const auto& best = document["plans"][0];
+  ASSERT_TRUE(best["water"].contains("first_dry_s"));
+  EXPECT_TRUE(best["water"]["first_dry_s"].is_null());
+  EXPECT_TRUE(best["energy"]["first_cut_off_s"].is_null());
+}
+
+TEST(ComparisonJson, TheSameRunsGiveTheSameBytesInAnyOrder) {
+  std::vector<RunRecord> records = invented::three_plans();
+  const std::string text = compare_json(records);
+  std::reverse(records.begin(), records.end());
+  EXPECT_EQ(compare_json(records), text);
+}
+
+TEST(ComparisonJson, RepairsTextThatIsNotUtf8) {
+  RunRecord record = invented::make_record();
+  record.plan = "caf\xe9";
+  const auto document = nlohmann::json::parse(compare_json({record}));
+  EXPECT_EQ(document["plans"][0]["name"], "caf\uFFFD");
+}
+
+}  // namespace
+}  // namespace noonhouse

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/comparison_text.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <sstream>
+
+#include "tests/support/invented_record.hpp"
+#include "tools/compare/comparison.hpp"
+#include "tools/compare/comparison_layout.hpp"
+#include "tools/compare/comparison_words.hpp"
+
+namespace noonhouse {
+namespace {
+
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines;
+  std::istringstream in(text);
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  return lines;
+}
+
+TEST(ComparisonLayout, CountsColumnsNotBytes) {
+  EXPECT_EQ(display_width("43.1 °C"), 7);
+  EXPECT_EQ(display_width("cafe\u0301"), 4);  // a combining accent
+  EXPECT_EQ(display_width("温室"), 4);        // wide characters
+  EXPECT_EQ(display_width("\xff\xc3"), 2);    // not UTF-8: ends, and counts each byte
+}
+
+TEST(ComparisonLayout, WrapsBetweenWordsAndCutsWhatCannotFit) {
+  EXPECT_THAT(wrap_text("one two three", 8), ElementsAre("one two", "three"));
+  EXPECT_THAT(wrap_text("incomparable", 5), ElementsAre("incom", "parab", "le"));
+  EXPECT_THAT(wrap_text("", 5), ElementsAre(""));
+  EXPECT_THAT(wrap_text("  in deep", 6), ElementsAre("  in", "  deep"));
+  EXPECT_THAT(wrap_text("at " + unbroken("day 7 15:00"), 12), ElementsAre("at", "day 7 15:00"));
+}
+
+TEST(ComparisonLayout, TakesTerminalCommandsOutOfNames) {
+  for (const std::string& line : wrap_text("a\x1b[2J\tb\n\xc2\x9b"
+                                           "c",
+                                           40)) {
+    EXPECT_EQ(line.find('\x1b'), std::string::npos);
+    EXPECT_EQ(line.find("\xc2\x9b"), std::string::npos);
+  }
+}
+
+TEST(ComparisonWords, ClockCountsCalendarDays) {
+  RunRecord record;
+  record.start = "2025-07-14 18:30:00";
+  EXPECT_EQ(clock_text(record, 0.0), "day 1 18:30");
+  EXPECT_EQ(clock_text(record, 5.5 * 3600.0), "day 2 00:00");
+  EXPECT_EQ(clock_text(record, 5.5 * 3600.0 - 1.0), "day 1 23:59");
+  EXPECT_EQ(clock_text(record, kNotHappened), "-");
+  record.start = "2025-07-14T06:00";
+  EXPECT_EQ(clock_text(record, 60.0), "day 1 06:01");
+  record.start = "unknown";
+  EXPECT_EQ(clock_text(record, 60.0), "day 1 00:01");
+}
+
+TEST(ComparisonWords, AFailureIsFollowedByItsCausesOnce) {
+  const RunRecord record = invented::make_record();
+  const FailureOutcome failure{3600.0, "failure", "mist", "mist stopped", {"mist stopped", "pump cut out", "no rain"}};
+  EXPECT_EQ(failure_text(record, failure, "<-"), "mist stopped, day 1 01:00 <- pump cut out <- no rain");
+}
+
+TEST(ComparisonWords, TheFirstFailureIsByTime) {
+  RunRecord record;
+  EXPECT_EQ(first_failure(record), nullptr);
+  record.failures = {{9.0, "failure", "b", "late", {}}, {3.0, "failure", "a", "early", {}}};
+  EXPECT_EQ(first_failure(record)->what, "early");
+}
+
+TEST(ComparisonWords, WaterAndChargeOutlook) {
+  RunRecord record;
+  EXPECT_EQ(water_outlook(record), "not used");
+  EXPECT_EQ(charge_outlook(record), "not used");
+  record.water.misted_kg = 5.0, record.water.days_left = 4.25;
+  record.energy.loads_j = 5.0, record.energy.days_left = 2.0;
+  EXPECT_EQ(water_outlook(record), "lasts 4.2 days more");
+  EXPECT_EQ(charge_outlook(record), "lasts 2.0 days without sun");
+  record.water.first_dry_s = 2 * 86400.0, record.energy.first_cut_off_s = 86400.0;
+  EXPECT_EQ(water_outlook(record), "dry on day 3 00:00");
+  EXPECT_EQ(charge_outlook(record), "cut off on day 2 00:00");
+}
+
+TEST(ComparisonLayout, RepairsTextThatIsNotUtf8) {
+  EXPECT_THAT(wrap_text("caf\xe9 x", 40), ElementsAre("caf\uFFFD x"));
+}
+
+class ComparisonWidth : public testing::TestWithParam<int> {};
+
+TEST_P(ComparisonWidth, NoLineIsWiderOrEndsInSpaces) {
+  std::vector<RunRecord> records = invented::three_plans();
+  records.push_back(
+      invented::make_record({"a plan with a much longer name, 温室, and_one_word_that_cannot_be_wrapped"}));
+  for (const std::string& line : lines_of(compare_text(records, UnitSystem::us, GetParam()))) {
+    EXPECT_LE(display_width(line), std::clamp(GetParam(), kNarrowestTable, kWidestTable)) << line;
+    EXPECT_FALSE(line.ends_with(' ')) << '"' << line << '"';
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Terminals, ComparisonWidth, testing::Values(10, 40, 57, 80, 100, 250));
+
+TEST(ComparisonText, SaysWhatAGrowerAsks) {
+  const std::string text = compare_text(invented::three_plans(), UnitSystem::metric, 100);
+  EXPECT_THAT(text, HasSubstr("\"shade and mist\" keeps all 5 plant groups."));
+  EXPECT_THAT(text, HasSubstr("orchid (rail, 2.2 m, back bay): harmed, too hot for too long in the afternoons"));
+  EXPECT_THAT(text, HasSubstr("dry on day 5 00:00"));
+  EXPECT_THAT(text, HasSubstr("pump cut out, day 5 00:00 <- tank at its low mark <- no rain since day 1"));
+  EXPECT_THAT(text, HasSubstr("2.2 m, back bay"));
+  EXPECT_THAT(text, HasSubstr(ranking_rule().substr(0, 40)));
+  EXPECT_THAT(text, testing::Not(HasSubstr("nan")));
+}
+
+TEST(ComparisonText, ShowsTheUnitsAskedFor) {
+  const std::string text = compare_text(invented::three_plans(), UnitSystem::us, 100);
+  EXPECT_THAT(text, HasSubstr("°F"));
+  EXPECT_THAT(text, HasSubstr("gal"));
+  EXPECT_THAT(text, testing::Not(HasSubstr("°C")));
+}
+
+TEST(ComparisonText, APlanWithoutDataIsStillShown) {
+  RunRecord bare;
+  bare.plan = "bare";
+  const std::string text = compare_text({bare}, UnitSystem::metric, 80);
+  EXPECT_THAT(text, HasSubstr("\"bare\" has no plants to keep."));
+  EXPECT_THAT(text, HasSubstr("nothing failed"));
+}
+
+}  // namespace
+}  // namespace noonhouse
