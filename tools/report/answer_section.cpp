@@ -37,6 +37,16 @@ void add_cell(std::string& out, const char* label, const std::string& text) {
   add_html(out, "<td role=\"cell\" data-label=\"{}\">{}</td>", label, text);
 }
 
+/// "1 strained, 2 lost"; "none" when every plant is kept.
+std::string not_kept(const PlanTally& tally) {
+  std::string text;
+  for (const auto& [count, word] :
+       {std::pair{tally.strained, "strained"}, {tally.harmed, "harmed"}, {tally.lost, "lost"}}) {
+    if (count > 0) text += fmt::format("{}{} {}", text.empty() ? "" : ", ", count, word);
+  }
+  return text.empty() ? "none" : text;
+}
+
 /// The hottest layer of the house.
 std::string hottest_air(const RunRecord& record, UnitSystem units) {
   const auto hotter = [](const LevelOutcome& a, const LevelOutcome& b) { return a.peak_k < b.peak_k; };
@@ -53,7 +63,7 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
            plan.place.rank);
   add_html(out, "<a href=\"#plan-{}\">{}</a></th>", number + 1, r.plan);
   add_cell(out, "Plants kept", fmt::format("{} of {}", t.kept, t.plants));
-  add_cell(out, "Strained, harmed, lost", fmt::format("{}, {}, {}", t.strained, t.harmed, t.lost));
+  add_cell(out, "Not kept", not_kept(t));
   add_cell(out, "Hours beyond limits", hours_text(t.hours_beyond));
   add_cell(out, "Hottest air", hottest_air(r, units));
   add_cell(out, "Water used", fmt::format("{}; {}", water_text(t.water_used_kg, units), water_outlook(r)));
@@ -69,8 +79,8 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
 void add_table(std::string& out, const std::vector<PlanPage>& plans, UnitSystem units) {
   out += "<section aria-labelledby=\"side-by-side\">\n<h2 id=\"side-by-side\">Side by side</h2>\n";
   out += "<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\"><tr role=\"row\">";
-  for (const char* head : {"Plan", "Plants kept", "Strained, harmed, lost", "Hours beyond limits", "Hottest air",
-                           "Water used", "Lowest charge", "Charge used", "Starts", "Failures"}) {
+  for (const char* head : {"Plan", "Plants kept", "Not kept", "Hours beyond limits", "Hottest air", "Water used",
+                           "Lowest charge", "Charge used", "Starts", "Failures"}) {
     add_html(out, "<th scope=\"col\" role=\"columnheader\">{}</th>", head);
   }
   out += "</tr></thead><tbody role=\"rowgroup\">\n";
@@ -138,6 +148,7 @@ void add_origin(std::string& out, const std::vector<PlanPage>& plans) {
       "above the sea.</p>\n",
       p.version, first.scenario, p.scenario_file, p.seed, first.latitude_deg, first.longitude_deg, first.altitude_m);
   add_html(out, "<p class=\"soft digest\">Scenario {}; weather {}.</p>\n", p.scenario_digest, p.weather_digest);
+  out += "<p>The scenario below says where its weather comes from, and whether it was measured or invented.</p>\n";
   out +=
       "<p>What is missing in the books at the end of each run, as a part of all that came in and went out; only "
       "the rounding of numbers should be left:</p>\n<div class=\"scroll\" tabindex=\"0\" role=\"region\" "
