@@ -55,10 +55,11 @@ std::vector<int> fill_reducing_order(int vertices, const std::vector<std::pair<i
   }
   Graph graph(count);
   for (const auto& [a, b] : unique) boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph);
-  std::vector<int> degree(count, 0), order(count, 0), place(count, 0), supernode(count, 1);
+  // The library fills its third argument with each vertex's place and its fourth with the vertex at each place.
+  std::vector<int> degree(count, 0), place(count, 0), order(count, 0), supernode(count, 1);
   const auto index = boost::get(boost::vertex_index, graph);
-  boost::minimum_degree_ordering(graph, boost::make_iterator_property_map(degree.begin(), index), order.data(),
-                                 place.data(), boost::make_iterator_property_map(supernode.begin(), index), 0, index);
+  boost::minimum_degree_ordering(graph, boost::make_iterator_property_map(degree.begin(), index), place.data(),
+                                 order.data(), boost::make_iterator_property_map(supernode.begin(), index), 0, index);
   std::vector<int> sorted = order;
   std::sort(sorted.begin(), sorted.end());
   for (int i = 0; i < vertices; ++i) NOON_ASSERT(sorted[static_cast<std::size_t>(i)] == i);
