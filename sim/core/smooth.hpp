@@ -5,10 +5,13 @@
 namespace noonhouse {
 
 /// max(x, 0) with its corner rounded over about +-width: (x + sqrt(x^2 + width^2)) / 2. Always positive.
+/// Far below zero the same value comes from width^2 / (2 (sqrt(x^2 + width^2) - x)), which loses no digits.
 template <class S>
 S smooth_positive(const S& x, double width) {
   using std::sqrt;
-  return 0.5 * (x + sqrt(x * x + width * width));
+  const S root = sqrt(x * x + width * width);
+  if (x < 0.0) return 0.5 * width * width / (root - x);
+  return 0.5 * (x + root);
 }
 
 /// Rises from 0 at x = 0 to 1 at x = width along 3s^2 - 2s^3, flat outside; slope continuous.

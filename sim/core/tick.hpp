@@ -23,8 +23,11 @@ inline constexpr Tick kNever{INT64_MAX};
 constexpr double seconds(Tick t) { return static_cast<double>(t.ms) / 1000.0; }
 /// The nearest tick to a time in seconds [s].
 inline Tick ticks(double seconds) { return {std::llround(seconds * 1000.0)}; }
-/// The first tick not before a time in seconds [s].
-inline Tick ticks_up(double seconds) { return {static_cast<std::int64_t>(std::ceil(seconds * 1000.0))}; }
+/// The first tick not before a time in seconds [s]; a time that is a tick but for rounding is that tick.
+inline Tick ticks_up(double time_s) {
+  const Tick nearest = ticks(time_s);
+  return seconds(nearest) >= time_s ? nearest : Tick{nearest.ms + 1};
+}
 constexpr Tick operator""_s(unsigned long long n) { return {static_cast<std::int64_t>(n) * 1000}; }
 constexpr Tick operator""_min(unsigned long long n) { return {static_cast<std::int64_t>(n) * 60'000}; }
 constexpr Tick operator""_h(unsigned long long n) { return {static_cast<std::int64_t>(n) * 3'600'000}; }
