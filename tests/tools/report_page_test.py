@@ -100,7 +100,8 @@ def check_answer(answer, complaints, at, width):
     check(answer["blank"] == 0, at + f"no chart is blank, but {answer['blank']}")
     check(answer["line"].startswith("day 1 00:00: low, 0.2 m "), at + f"keys read a line chart: {answer['line']!r}")
     check(answer["heights"].startswith("day "), at + f"keys read a picture of heights: {answer['heights']!r}")
-    check(any("no rain since" in cause for cause in answer["chain"]), at + f"a failure shows its chain: {answer['chain']}")
+    check(any("no rain since" in cause for cause in answer["chain"]),
+          at + f"a failure shows its chain: {answer['chain']}")
     check(answer["unnamed"] == 0, at + "everything that takes the focus has a name")
     check(answer["tables"] > 0, at + "tables stand behind the charts")
 

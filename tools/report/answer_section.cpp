@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/report/answer_section.hpp"
+
 #include <algorithm>
 
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/report/html.hpp"
-#include "tools/report/plan_section.hpp"
 
 namespace noonhouse {
 namespace {

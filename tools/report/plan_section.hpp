@@ -23,14 +23,7 @@ struct PlanPage {
 /// Hour of the day at which the run starts.
 double start_hour(const RunRecord& record);
 
-/// The page's head: title, answer, warnings, the plans side by side. Opens the main element.
-void add_answer(std::string& out, const std::vector<RunRecord>& records, const std::vector<PlanPage>& plans,
-                UnitSystem units);
-
 /// One plan: what went wrong, its plants, charts and their tables, its events. `number` counts from 0.
 void add_plan_section(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units);
-
-/// Cautions, and where the numbers come from.
-void add_origin(std::string& out, const std::vector<PlanPage>& plans);
 
 }  // namespace noonhouse

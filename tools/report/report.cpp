@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "tools/compare/comparison.hpp"
+#include "tools/report/answer_section.hpp"
 #include "tools/report/chart_data.hpp"
 #include "tools/report/chart_json.hpp"
 #include "tools/report/event_list.hpp"
@@ -26,6 +27,9 @@ constexpr std::string_view kChartScript =
     ;
 constexpr std::string_view kChartStyle =
 #include "tools/report/uplot.css.inc"
+    ;
+constexpr std::string_view kPageChartsScript =
+#include "tools/report/page_charts.js.inc"
     ;
 constexpr std::string_view kPageScript =
 #include "tools/report/page.js.inc"
@@ -101,7 +105,8 @@ std::string report_html(const std::vector<RunRecord>& records, UnitSystem units)
   for (const PlanPage& plan : plans) data.push_back(plan_json(plan));
   out += "<script type=\"application/json\" id=\"plans\">";
   out += script_json(data.dump(-1, ' ', false, Json::error_handler_t::replace));
-  out += fmt::format("</script>\n<script>\n{}</script>\n<script>\n{}</script>\n</body>\n</html>\n", kChartScript,
+  out += fmt::format("</script>\n<script>\n{}</script>\n", kChartScript);
+  out += fmt::format("<script>\n'use strict';\n(() => {{\n{}{}}})();\n</script>\n</body>\n</html>\n", kPageChartsScript,
                      kPageScript);
   return out;
 }
