@@ -33,7 +33,7 @@ bool is_item_name(const std::string& name) {
 /// What a scalar field holds, for a node that is no scalar at all.
 std::string wanted_text(const ScalarField& field) {
   if (field.type == ScalarField::Type::quantity && field.dimension != Dimension::none)
-    return fmt::format("a {} with its unit", dimension_name(field.dimension));
+    return a_dimension(field.dimension) + " with its unit";
   if (field.type == ScalarField::Type::quantity) return "a number";
   if (field.type == ScalarField::Type::integer) return "a whole number";
   if (field.type == ScalarField::Type::flag) return "true or false";

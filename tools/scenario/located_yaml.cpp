@@ -136,8 +136,12 @@ class TreeBuilder final : public YAML::EventHandler {
   }
   void remember(YAML::anchor_t anchor, const LocatedNode& node) {
     if (anchor == YAML::NullAnchor) return;
+    const Size size = size_of(node);
+    kept_nodes_ += size.nodes;  // anchors inside anchors are kept more than once
+    if (kept_nodes_ > kYamlMaxNodes)
+      fail_at(ErrorKind::anchor_cycle, node.position, fmt::format("more than {} values under anchors", kYamlMaxNodes));
     anchors_[anchor] = node;
-    sizes_[anchor] = size_of(node);
+    sizes_[anchor] = size;
   }
   void take_key(const LocatedNode& node, YAML::anchor_t anchor) {
     if (node.kind != LocatedNode::Kind::scalar || node.text.empty()) key_must_be_plain(node.position);
@@ -159,6 +163,8 @@ class TreeBuilder final : public YAML::EventHandler {
     } else if (Open& parent = open_.back(); parent.node.kind == LocatedNode::Kind::list) {
       parent.node.items.push_back(std::move(node));
     } else {
+      if (node.kind == LocatedNode::Kind::nothing)
+        node.position = parent.pending.key_position;  // its mark is behind it
       parent.pending.value = std::move(node);
       parent.node.entries.push_back(std::move(parent.pending));
       parent.pending = {};
@@ -173,6 +179,7 @@ class TreeBuilder final : public YAML::EventHandler {
   std::map<YAML::anchor_t, LocatedNode> anchors_;
   std::map<YAML::anchor_t, Size> sizes_;
   int nodes_ = 0;
+  int kept_nodes_ = 0;
 };
 
 /// The parser's message, and what it usually means.
@@ -196,6 +203,8 @@ LocatedNode parse(const std::shared_ptr<const SourceText>& source) {
       const LocatedNode extra = second.take_root();
       fail_at(ErrorKind::file_syntax, extra.position, "a second document (after ---) starts here; one file holds one");
     }
+    if (root.kind == LocatedNode::Kind::nothing)
+      fail_at(ErrorKind::file_empty, {source, 0, 0}, "the file holds no keys and values");
     return root;
   } catch (const YAML::Exception& e) {
     const Position at = builder.position(e.mark);

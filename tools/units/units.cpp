@@ -72,8 +72,7 @@ QuantityFailure no_unit(const Number& number, std::string_view text, Dimension d
   const std::string suggestion = fraction ? fmt::format("{:.6g} %", static_cast<double>(value * 100.0L))
                                           : fmt::format("{} {}", number.text, common_unit(dimension));
   return failure(ErrorKind::wrong_unit, text, dimension,
-                 fmt::format("\"{}\" has no unit; a {} is written with one", text, dimension_name(dimension)),
-                 suggestion);
+                 fmt::format("\"{}\" has no unit; {} is written with one", text, a_dimension(dimension)), suggestion);
 }
 
 /// The dimensions a spelling is a unit of, in words: "length or depth of rain".
@@ -112,7 +111,7 @@ QuantityFailure wrong_unit(const Number& number, std::string_view text, Dimensio
   const std::string other = dimensions_of(unit);
   if (!other.empty()) {
     const std::string wanted =
-        dimension == Dimension::none ? "a bare number belongs here" : "this is a " + dimension_name(dimension);
+        dimension == Dimension::none ? "a bare number belongs here" : "this is " + a_dimension(dimension);
     return failure(ErrorKind::wrong_unit, text, dimension,
                    fmt::format("\"{}\" is a unit of {}, and {}", number.rest, other, wanted));
   }
@@ -189,6 +188,12 @@ std::string dimension_name(Dimension dimension) {
   for (const DimensionRow& row : dimension_rows())
     if (row.dimension == dimension) return row.name;
   NOON_ASSERT(!"a dimension without a name");
+}
+
+std::string a_dimension(Dimension dimension) {
+  const std::string name = dimension_name(dimension);
+  const bool vowel = std::string_view("aeiou").find(name.front()) != std::string_view::npos;
+  return (vowel ? "an " : "a ") + name;
 }
 
 std::string quantity_pattern(Dimension dimension) {

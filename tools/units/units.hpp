@@ -104,6 +104,8 @@ std::vector<std::string> units_of(Dimension dimension);
 
 /// The dimension in words, such as "volume flow".
 std::string dimension_name(Dimension dimension);
+/// The same with its article: "a volume flow", "an area".
+std::string a_dimension(Dimension dimension);
 
 /// An ECMA-262 regular expression that matches what parse_quantity accepts for the dimension (not the limit at 0 K).
 std::string quantity_pattern(Dimension dimension);
