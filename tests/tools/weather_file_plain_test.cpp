@@ -96,6 +96,7 @@ TEST(PlainWeather, TheSampleInTheDocumentationReads) {
   std::ifstream header(std::filesystem::path{NOONHOUSE_SOURCE_DIR} / "tools" / "weather_file" / "plain_weather.hpp");
   std::string sample;
   for (std::string line; std::getline(header, line);) {
+    if (line == "///" && !sample.empty()) break;
     if (line.starts_with("///     ")) sample += line.substr(8) + "\n";
   }
   const WeatherSeries series = parse_plain_weather(sample, "sample");
