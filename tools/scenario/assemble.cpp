@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/scenario/assemble.hpp"
+
+#include "models/air/moist_air.hpp"
+#include "models/envelope/heat_links.hpp"
+#include "models/properties/atmosphere.hpp"
+#include "models/water/wet_mass.hpp"
+#include "models/water/wet_surface.hpp"
+#include "tools/scenario/assembler.hpp"
+
+namespace noonhouse {
+namespace {
+/// Tolerance of films and other small waters in one step [kg].
+constexpr double kFilmToleranceKg = 1e-3;
+}  // namespace
+
+Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather)
+    : plan_(plan), spec_(plan.spec), table_(std::move(table)), weather_(weather) {
+  out_.shape = shape_of(spec_.house);
+  out_.pressure_pa = standard_pressure_pa(spec_.site.altitude_m);
+  start_ = {table_->instant(0).outdoor_k, table_->instant(0).humidity_ratio};
+  air_density_ = dry_air_density(start_.air_k, start_.humidity_ratio, out_.pressure_pa);
+}
+
+Assembly Assembler::build() {
+  add_accounts_and_channels();
+  add_air();
+  add_ground();
+  add_covers();
+  add_shades();
+  add_benches();
+  add_water();
+  add_power();
+  add_plants();
+  add_openings();
+  add_fans();
+  add_mist();
+  add_sensors();
+  add_controls();
+  out_.plan.house = graph_.compile();
+  out_.plan.forcing = std::make_unique<SiteForcing>(table_, out_.shape, out_.site);
+  out_.plan.length = ticks(spec_.run.length_s);
+  return std::move(out_);
+}
+
+void Assembler::add_accounts_and_channels() {
+  sun_ = graph_.account("sun", Quantity::energy);
+  outdoor_heat_ = graph_.account("outdoor air", Quantity::energy);
+  sky_ = graph_.account("sky", Quantity::energy);
+  deep_soil_ = graph_.account("deep soil", Quantity::energy);
+  rain_heat_ = graph_.account("heat of rain", Quantity::energy);
+  drained_heat_ = graph_.account("heat of drained water", Quantity::energy);
+  outdoor_vapour_ = graph_.account("outdoor vapour", Quantity::water);
+  rain_water_ = graph_.account("rain", Quantity::water);
+  drained_water_ = graph_.account("drained water", Quantity::water);
+  panel_energy_ = graph_.account("panel", Quantity::charge);
+  loads_ = graph_.account("loads", Quantity::charge);
+  losses_ = graph_.account("battery losses", Quantity::charge);
+  instruments_ = graph_.account("instruments", Quantity::reading);
+  const auto& first = table_->instant(0);
+  out_.site.outdoor = graph_.channel("outdoor temperature", "K", first.outdoor_k);
+  out_.site.humidity = graph_.channel("outdoor humidity ratio", "1", first.humidity_ratio);
+  out_.site.wind = graph_.channel("wind at the house", "m s-1", first.wind_m_s);
+  out_.site.sky = graph_.channel("sky temperature", "K", first.sky_k);
+  out_.site.rain = graph_.channel("rain", "kg m-2 s-1", 0.0);
+  out_.site.global = graph_.channel("global irradiance", "W m-2", 0.0);
+  out_.site.panel = graph_.channel("panel power", "W", 0.0);
+  deep_soil_k_ = graph_.channel("deep soil temperature", "K", spec_.site.deep_soil_k);
+  raining_ = graph_.channel("raining", "1", 0.0);
+  out_.water_permit = graph_.channel("tank may be drawn", "1", 1.0);
+  out_.power_permit = graph_.channel("loads may draw", "1", 1.0);
+  out_.load = graph_.channel("electrical load", "W", 0.0);
+}
+
+/// A surface with a water film, dry at the start.
+NodeId Assembler::film_node(const std::string& name, double dry_heat_j_k, double start_k) {
+  return graph_.node(name, WetMass{dry_heat_j_k}, {start_k, 0.0}, {spec_.run.tolerance_k, kFilmToleranceKg});
+}
+
+/// Convection and evaporation between a surface and the air beside it.
+void Assembler::touch_air(const Surface& s, NodeId air) {
+  const std::string to = s.name + " and the air beside it";
+  graph_.exchange("heat between " + to, "convection inside",
+                  InsideConvection{s.area_m2, {s.per_cube_root, s.floor_w_m2_k}}, {s.node, air}, {{{s.node, air}}});
+  graph_.exchange("vapour between " + to, "evaporation and condensation",
+                  WetSurface{s.area_m2, out_.pressure_pa, s.half_wet_kg, s.per_cube_root, s.floor_w_m2_k},
+                  {s.node, Input(s.node, 1), air, Input(air, 1)}, {{{End(s.node, 1), End(air, 1)}, {s.node, air}}});
+}
+
+/// Sunlight taken up by a node, as shares of what lands in its bay.
+void Assembler::receive_sun(const std::string& name, NodeId node, int bay, double beam_share, double diffuse_share) {
+  const ChannelId gain = graph_.channel("sun on " + name, "W", 0.0);
+  out_.site.receivers.push_back({gain, bay, beam_share, diffuse_share});
+  graph_.exchange("sun on " + name, "sunlight absorbed", GivenPower{}, {gain}, {{{sun_, node}}});
+}
+
+void Assembler::run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy) {
+  graph_.exchange("run-off from " + name, "run-off", Runoff{held_kg}, {from, Input(from, 1)},
+                  {{{End(from, 1), water}, {from, energy}}});
+}
+
+NodeId Assembler::air_at(int bay, double height_m) const {
+  return out_.bays[static_cast<std::size_t>(bay)].air[static_cast<std::size_t>(out_.shape.layer_at(height_m))];
+}
+
+Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather) {
+  return Assembler(plan, std::move(table), weather).build();
+}
+
+}  // namespace noonhouse

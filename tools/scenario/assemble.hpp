@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "models/weather/weather_series.hpp"
+#include "sim/run/run.hpp"
+#include "tools/scenario/house_shape.hpp"
+#include "tools/scenario/scenario.hpp"
+#include "tools/scenario/site_forcing.hpp"
+
+namespace noonhouse {
+
+/// Where the parts of a bay ended up, for recorders.
+struct BayParts {
+  std::string name;
+  std::vector<NodeId> air;     ///< layers, from the floor up
+  std::vector<NodeId> soil;    ///< below the floor's surface, downward
+  std::vector<NodeId> covers;  ///< facets, in the shape's order
+  NodeId floor, surroundings;
+};
+
+struct PlantParts {
+  std::string name, kind, place, bay;
+  int bay_index = 0, layer = 0;
+  double height_m = 0.0;
+  PlantKindSpec limits;
+  NodeId tissue, pot;
+  ChannelId light;
+};
+
+struct DeviceParts {
+  std::string name, sort;  ///< sort: "opening", "fan", "mist line", "shade"
+  ChannelId running;
+  bool in_service = false;
+};
+
+struct SensorParts {
+  std::string name;
+  Measures measures = Measures::temperature;
+  NodeId reading;
+};
+
+/// A plan ready to run, with the names of its parts.
+struct Assembly {
+  RunPlan plan;
+  HouseShape shape;
+  double pressure_pa = 0.0;
+  std::vector<BayParts> bays;
+  std::vector<PlantParts> plants;
+  std::vector<DeviceParts> devices;
+  std::vector<SensorParts> sensors;
+  SiteChannels site;
+  NodeId tank, battery;
+  ChannelId load, water_permit, power_permit;
+  std::vector<std::string> cautions;
+};
+
+/// The weather of a scenario, read or made once and shared by its plans. Throws UserError of the weather kinds.
+WeatherSeries weather_of(const Scenario& scenario);
+
+/// Sun and weather on the house's facets; plans with equal site, weather and geometry may share one.
+std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather);
+
+/// Checks a plan's values across each other and builds its house, agents and forcing. This is the only place that
+/// names all models. Throws UserError with the place in the file.
+Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather);
+
+}  // namespace noonhouse

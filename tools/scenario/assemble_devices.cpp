@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: Apache-2.0
+// Tank, power, openings, fans, mist lines and sensors: what they exchange. Who switches them: assemble_control.cpp.
+#include <algorithm>
+
+#include "models/air/air_exchange.hpp"
+#include "models/air/mist.hpp"
+#include "models/control/sensor.hpp"
+#include "models/envelope/heat_links.hpp"
+#include "models/envelope/openings.hpp"
+#include "models/power/battery.hpp"
+#include "models/properties/psychrometrics.hpp"
+#include "models/water/catchment.hpp"
+#include "models/water/wet_mass.hpp"
+#include "models/water/wet_surface.hpp"
+#include "tools/scenario/assembler.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr double kTankShellHeat = 4000.0;  ///< per square metre of wall [J/(m2 K)]; common practice, no source
+constexpr double kOverflowSeconds = 20.0;
+constexpr double kWaterDensity = 1000.0;  ///< of sprayed water [kg/m3]
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+}  // namespace
+
+/// The channel that says how far a device is open, drawn or running (0 to 1); made on first use.
+ChannelId Assembler::position_channel(const std::string& device, const std::string& sort) {
+  for (const DeviceParts& parts : out_.devices)
+    if (parts.name == device) return parts.running;
+  const ChannelId channel = graph_.channel("position of " + device, "1", 0.0);
+  out_.devices.push_back({device, sort, channel, plan_.uses(device)});
+  return channel;
+}
+
+void Assembler::add_water() {
+  const TankSpec& t = spec_.tank;
+  out_.tank = graph_.node("tank", WetMass{kTankShellHeat * t.wall_area_m2}, {start_.air_k, t.start_kg},
+                          {spec_.run.tolerance_k, 0.01});
+  graph_.exchange("wall of the tank", "tank wall", Conductance{t.wall_area_m2 * t.wall_u_w_m2_k},
+                  {out_.tank, out_.site.outdoor}, {{{out_.tank, outdoor_heat_}}});
+  graph_.exchange("rain into the tank", "rain", RoofCatchment{out_.shape.plan_area_m2(), t.runoff_coefficient},
+                  {out_.site.rain, out_.site.outdoor}, {{{rain_water_, End(out_.tank, 1)}, {rain_heat_, out_.tank}}});
+  graph_.exchange("overflow of the tank", "overflow", Runoff{t.capacity_kg, kOverflowSeconds},
+                  {out_.tank, Input(out_.tank, 1)},
+                  {{{End(out_.tank, 1), drained_water_}, {out_.tank, drained_heat_}}});
+}
+
+void Assembler::add_power() {
+  const PowerSpec& p = spec_.power;
+  out_.battery = graph_.node("battery", ChargeStore{}, {p.battery_start * p.battery_j}, {1e-4 * p.battery_j});
+  graph_.exchange(
+      "panel, battery and loads", "power", BatteryBus{p.battery_j, p.charge_efficiency, p.discharge_efficiency},
+      {out_.battery, out_.site.panel, out_.load},
+      {{{panel_energy_, loads_}, {panel_energy_, out_.battery}, {out_.battery, loads_}, {out_.battery, losses_}}});
+}
+
+void Assembler::add_openings() {
+  for (const auto& item : spec_.openings) {
+    const OpeningSpec& o = item.value;
+    const int bay = out_.shape.bay_index(o.bay);
+    const ChannelId position = position_channel(item.name, "opening");
+    const double bottom = o.centre_m - 0.5 * o.height_m, top = o.centre_m + 0.5 * o.height_m;
+    const auto& layers = out_.shape.bays[at(bay)].layers;
+    for (std::size_t i = 0; i < layers.size(); ++i) {
+      const double share = overlap_share(bottom, top, layers[i]);
+      if (share <= 0.0) continue;
+      const NodeId air = out_.bays[at(bay)].air[i];
+      graph_.exchange(item.name + " at layer " + std::to_string(i + 1), "ventilation",
+                      OpeningExchange{o.area_m2 * share, o.height_m, air_density_},
+                      {air, Input(air, 1), out_.site.outdoor, out_.site.humidity, out_.site.wind, position},
+                      {{{End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
+    }
+  }
+}
+
+/// A fan's air comes in at its louvre, goes level to the fan's bay, rises or sinks to the fan and leaves: every
+/// segment carries the same dry air, so no layer gains or loses any.
+void Assembler::add_fans() {
+  for (const auto& item : spec_.fans) {
+    const FanSpec& f = item.value;
+    const ChannelId running = position_channel(item.name, "fan");
+    const DrivenFlow law{f.flow_m3_s * air_density_};
+    const int from = out_.shape.bay_index(f.inlet_bay), to = out_.shape.bay_index(f.bay);
+    const int low = out_.shape.layer_at(f.inlet_height_m), high = out_.shape.layer_at(f.height_m);
+    std::vector<NodeId> way;
+    for (int b = from; b != to; b += b < to ? 1 : -1) way.push_back(out_.bays[at(b)].air[at(low)]);
+    for (int i = low; i != high; i += i < high ? 1 : -1) way.push_back(out_.bays[at(to)].air[at(i)]);
+    way.push_back(out_.bays[at(to)].air[at(high)]);
+    graph_.exchange(item.name + ", air in", "ventilation", law, {out_.site.outdoor, out_.site.humidity, running},
+                    {{{outdoor_vapour_, End(way.front(), 1)}, {outdoor_heat_, way.front()}}});
+    for (std::size_t i = 0; i + 1 < way.size(); ++i)
+      graph_.exchange(item.name + ", air on its way " + std::to_string(i + 1), "mixing", law,
+                      {way[i], Input(way[i], 1), running},
+                      {{{End(way[i], 1), End(way[i + 1], 1)}, {way[i], way[i + 1]}}});
+    graph_.exchange(item.name + ", air out", "ventilation", law, {way.back(), Input(way.back(), 1), running},
+                    {{{End(way.back(), 1), outdoor_vapour_}, {way.back(), outdoor_heat_}}});
+  }
+}
+
+/// The unevaporated part of each bay's spray lands on plants, benches and floor by the ground they cover.
+void Assembler::add_mist() {
+  for (const auto& item : spec_.mist_lines) {
+    const MistSpec& m = item.value;
+    position_channel(item.name, "mist line");
+    const ChannelId flow = graph_.channel("water flow of " + item.name, "kg s-1", 0.0);
+    mist_flow_[item.name] = flow;
+    for (const std::string& bay_name : m.bays) {
+      const int bay = out_.shape.bay_index(bay_name);
+      const BayParts& parts = out_.bays[at(bay)];
+      const double floor_area = out_.shape.bays[at(bay)].floor_m2;
+      const NodeId air = air_at(bay, m.height_m);
+      double left = 1.0;
+      const auto land = [&](const std::string& where, NodeId node, double share) {
+        if (share <= 0.0) return;
+        const MistPart law{share / static_cast<double>(m.bays.size()), m.evaporated_share, out_.pressure_pa};
+        graph_.exchange(item.name + " over " + where, "mist", law, {air, Input(air, 1), out_.tank, flow},
+                        {{{End(out_.tank, 1), End(air, 1)},
+                          {End(out_.tank, 1), End(node, 1)},
+                          {out_.tank, air},
+                          {out_.tank, node}}});
+        left -= share;
+      };
+      for (const PlantParts& plant : out_.plants) {
+        const auto& group = std::find_if(spec_.plants.begin(), spec_.plants.end(), [&](const auto& g) {
+                              return g.name == plant.name;
+                            })->value;
+        if (plant.bay_index == bay && !group.under && plant.height_m < m.height_m)
+          land(plant.name, plant.tissue, group.area_m2 / floor_area);
+      }
+      for (const auto& b : spec_.benches)
+        if (b.value.bay == bay_name && b.value.height_m < m.height_m)
+          land(b.name, bench_nodes_.at(b.name),
+               b.value.length_m * b.value.width_m * (1.0 - bench_cover_share(b.name)) / floor_area);
+      land("the floor of the " + bay_name + " bay", parts.floor, left);
+    }
+  }
+}
+
+void Assembler::add_sensors() {
+  for (const auto& item : spec_.sensors) {
+    const SensorSpec& s = item.value;
+    const NodeId air = air_at(out_.shape.bay_index(s.bay), s.height_m);
+    const bool heat = s.measures == Measures::temperature;
+    const double first =
+        heat ? start_.air_k
+             : vapour_pressure_pa(start_.humidity_ratio, out_.pressure_pa) / saturation_pressure_pa(start_.air_k);
+    const NodeId reading = graph_.node(item.name, Reading{}, {first}, {heat ? spec_.run.tolerance_k : 0.001});
+    if (heat) {
+      graph_.exchange("what " + item.name + " follows", "instruments", ThermometerLag{s.time_constant_s},
+                      {reading, air}, {{{instruments_, reading}}});
+    } else {
+      graph_.exchange("what " + item.name + " follows", "instruments",
+                      HygrometerLag{s.time_constant_s, out_.pressure_pa}, {reading, air, Input(air, 1)},
+                      {{{instruments_, reading}}});
+    }
+    out_.sensors.push_back({item.name, s.measures, reading});
+  }
+}
+
+}  // namespace noonhouse

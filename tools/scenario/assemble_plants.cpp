@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: Apache-2.0
+// Benches with pots, plant tissue, and the watch over each group.
+#include <algorithm>
+#include <cmath>
+
+#include "models/envelope/heat_links.hpp"
+#include "models/plants/plant_watch.hpp"
+#include "models/plants/tissue.hpp"
+#include "models/properties/constants.hpp"
+#include "models/water/catchment.hpp"
+#include "models/water/wet_mass.hpp"
+#include "tools/scenario/assembler.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr double kHeldOnBench = 0.3, kBenchEmissivity = 0.9;  ///< [kg/m2]; common practice, no source
+constexpr double kTissueHeat = 3800.0;      ///< [J/(kg K)], fresh tissue, nine parts water; from memory
+constexpr double kTissueEmissivity = 0.95;  ///< from memory
+constexpr double kAirSpeed = 0.2;           ///< past leaves inside [m/s]; common practice, no source
+constexpr double kPotToBench = 5.0;         ///< conductance under pots [W/(m2 K)]; common practice, no source
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// One side of a leaf in forced convection [m/s]: 0.003 sqrt(u / w)   [Leuning et al. 1995, Plant Cell Environ. 18,
+/// 1183]
+double leaf_conductance(double leaf_size_m) { return 0.003 * std::sqrt(kAirSpeed / leaf_size_m); }
+}  // namespace
+
+const BenchSpec& Assembler::bench(const std::string& name) const {
+  const auto it =
+      std::find_if(spec_.benches.begin(), spec_.benches.end(), [&](const auto& b) { return b.name == name; });
+  NOON_ASSERT(it != spec_.benches.end());
+  return it->value;
+}
+
+/// Share of a bench's top that plants on it cover.
+double Assembler::bench_cover_share(const std::string& name) const {
+  double covered = 0.0;
+  for (const auto& group : spec_.plants)
+    if (group.value.place == name && !group.value.under) covered += group.value.area_m2;
+  return std::min(1.0, covered / (bench(name).length_m * bench(name).width_m));
+}
+
+void Assembler::add_benches() {
+  for (const auto& item : spec_.benches) {
+    const BenchSpec& b = item.value;
+    const int bay = out_.shape.bay_index(b.bay);
+    const BayParts& parts = out_.bays[at(bay)];
+    const double area = b.length_m * b.width_m;
+    const NodeId node = film_node(item.name, area * b.heat_capacity_j_m2_k, start_.air_k);
+    bench_nodes_[item.name] = node;
+    touch_air({item.name, node, 2.0 * area, 1.31, 1.0, 0.2 * kHeldOnBench * area}, air_at(bay, b.height_m));
+    graph_.exchange("longwave of the " + item.name, "longwave inside", RadiantExchange{2.0 * area * kBenchEmissivity},
+                    {node, parts.surroundings}, {{{node, parts.surroundings}}});
+    const double share =
+        area / out_.shape.bays[at(bay)].floor_m2 * (1.0 - bench_cover_share(item.name)) * b.absorptance;
+    receive_sun(item.name, node, bay, share, share);
+    run_off(item.name, node, kHeldOnBench * area, End(parts.floor, 1), parts.floor);
+  }
+}
+
+void Assembler::add_plants() {
+  for (const auto& group : spec_.plants) add_plant_group(group);
+}
+
+void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
+  const PlantGroupSpec& g = group.value;
+  const auto kind_at =
+      std::find_if(spec_.plant_kinds.begin(), spec_.plant_kinds.end(), [&](const auto& k) { return k.name == g.kind; });
+  NOON_ASSERT(kind_at != spec_.plant_kinds.end());
+  const PlantKindSpec& kind = kind_at->value;
+  const BenchSpec& b = bench(g.place);
+  const int bay = out_.shape.bay_index(b.bay);
+  const BayParts& parts = out_.bays[at(bay)];
+  const double height = g.under ? 0.0 : b.height_m;
+  const NodeId air = air_at(bay, height + 0.05);
+  const double floor_area = out_.shape.bays[at(bay)].floor_m2;
+  PlantParts plant{group.name, g.kind, (g.under ? "under the " : "on the ") + g.place,
+                   b.bay,      bay,    out_.shape.layer_at(height + 0.05),
+                   height,     kind,   {},
+                   {},         {}};
+
+  plant.tissue = film_node(group.name, g.area_m2 * kind.tissue_kg_m2 * kTissueHeat, start_.air_k);
+  const double leaf = leaf_conductance(kind.leaf_size_m);
+  touch_air({group.name, plant.tissue, 2.0 * kind.leaf_area_index * g.area_m2, 1.31, air_density_ * kDryAirHeat * leaf,
+             0.3 * kind.holds_film_kg_m2 * g.area_m2},
+            air);
+  graph_.exchange("longwave of " + group.name, "longwave inside",
+                  RadiantExchange{1.5 * std::min(1.0, kind.leaf_area_index) * g.area_m2 * kTissueEmissivity},
+                  {plant.tissue, parts.surroundings}, {{{plant.tissue, parts.surroundings}}});
+  const double beam = g.under ? 0.0 : 1.0, diffuse = g.under ? g.light_share : 1.0;
+  const double share = g.area_m2 / floor_area * kind.absorptance;
+  receive_sun(group.name, plant.tissue, bay, share * beam, share * diffuse);
+  plant.light = graph_.channel("light on " + group.name, "W m-2", 0.0);
+  out_.site.receivers.push_back({plant.light, bay, beam / floor_area, diffuse / floor_area});
+  const NodeId below = g.under ? parts.floor : bench_nodes_.at(g.place);
+  run_off(group.name, plant.tissue, kind.holds_film_kg_m2 * g.area_m2, End(below, 1), below);
+
+  const double full = g.pot_water_kg_m2 * g.area_m2;
+  plant.pot = graph_.node("pots of " + group.name, WetMass{g.pot_dry_heat_j_m2_k * g.area_m2},
+                          {start_.air_k, 0.9 * full}, {spec_.run.tolerance_k, 0.005 * full});
+  graph_.exchange("pots of " + group.name + " on what they stand on", "pots", Conductance{kPotToBench * g.area_m2},
+                  {plant.pot, below}, {{{plant.pot, below}}});
+  graph_.exchange("heat between pots of " + group.name + " and the air beside them", "convection inside",
+                  InsideConvection{1.0 * g.area_m2, {1.31, 1.0}}, {plant.pot, air}, {{{plant.pot, air}}});
+  Transpiration law;
+  law.leaf_area_m2 = kind.leaf_area_index * g.area_m2;
+  law.dry_air_density_kg_m3 = air_density_;
+  law.pressure_pa = out_.pressure_pa;
+  law.boundary_conductance_m_s = leaf;
+  law.least_conductance_m_s = kind.least_conductance_m_s;
+  law.most_conductance_m_s = kind.most_conductance_m_s;
+  law.half_light_w_m2 = kind.half_light_w_m2;
+  law.half_deficit_pa = kind.half_deficit_pa;
+  law.pot_capacity_kg = full;
+  law.rhythm = kind.rhythm;
+  graph_.exchange("transpiration of " + group.name, "transpiration", law,
+                  {plant.tissue, Input(plant.pot, 1), plant.pot, air, Input(air, 1), plant.light},
+                  {{{End(plant.pot, 1), End(air, 1)}, {plant.pot, plant.tissue}, {plant.tissue, air}}});
+  watering_[group.name] = graph_.exchange("watering of " + group.name, "hand watering", HandCarried{}, {out_.tank},
+                                          {{{End(out_.tank, 1), End(plant.pot, 1)}, {out_.tank, plant.pot}}});
+  add_watch(plant);
+  out_.plants.push_back(std::move(plant));
+}
+
+void Assembler::add_watch(const PlantParts& plant) {
+  const PlantKindSpec& kind = plant.limits;
+  PlantWatch::Parameters p;
+  p.name = plant.name;
+  p.tissue = plant.tissue;
+  p.harm_above_k = kind.harm_above_k;
+  p.lethal_above_k = kind.lethal_above_k;
+  p.harm_below_k = kind.harm_below_k;
+  p.lethal_below_k = kind.lethal_below_k;
+  p.strained_after = ticks(kind.strain_after_s);
+  p.harmed_after = ticks(kind.harm_after_s);
+  p.lost_after = ticks(kind.lost_after_s);
+  p.when_nothing_failed = plan_.in_service.empty() ? "nothing in this plan cools the house"
+                                                   : "no device has failed: what is in service cools too little";
+  out_.plan.agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "sim/graph/house_graph.hpp"
+#include "tools/scenario/assemble.hpp"
+
+namespace noonhouse {
+
+/// Builds one plan's house part by part; each part's file names the laws it uses. Made for one use.
+class Assembler {
+ public:
+  Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather);
+  Assembly build();
+
+ private:
+  /// What exchanges heat and vapour with the air beside it: one surface, one layer.
+  struct Surface {
+    std::string name;
+    NodeId node;
+    double area_m2 = 0.0;
+    double per_cube_root = 1.31, floor_w_m2_k = 1.0;
+    double half_wet_kg = 0.0;
+  };
+  struct Start {
+    double air_k = 0.0, humidity_ratio = 0.0;
+  };
+
+  void add_accounts_and_channels();
+  // assemble_air.cpp
+  void add_air();
+  void join_layers(int bay);
+  void join_bays();
+  void add_leakage();
+  // assemble_cover.cpp
+  void add_covers();
+  void add_cover(std::size_t facet);
+  void add_shades();
+  // assemble_ground.cpp
+  void add_ground();
+  void add_soil(int bay);
+  // assemble_plants.cpp
+  void add_benches();
+  void add_plants();
+  void add_plant_group(const Named<PlantGroupSpec>& group);
+  void add_watch(const PlantParts& plant);
+  // assemble_devices.cpp
+  void add_water();
+  void add_power();
+  void add_openings();
+  void add_fans();
+  void add_mist();
+  void add_sensors();
+  // assemble_control.cpp
+  void add_controls();
+  void add_device_agents();
+  void add_people();
+  void add_weather_diary();
+
+  void touch_air(const Surface& surface, NodeId air);
+  void receive_sun(const std::string& name, NodeId node, int bay, double beam_share, double diffuse_share);
+  NodeId film_node(const std::string& name, double dry_heat_j_k, double start_k);
+  void run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy);
+  double bench_cover_share(const std::string& bench) const;
+  const BenchSpec& bench(const std::string& name) const;
+  ChannelId position_channel(const std::string& device, const std::string& sort);
+  NodeId air_at(int bay, double height_m) const;
+
+  const PlanScenario& plan_;
+  const ScenarioSpec& spec_;
+  std::shared_ptr<const SiteTable> table_;
+  const WeatherSeries& weather_;
+  HouseGraph graph_;
+  Assembly out_;
+  Start start_;
+  double air_density_ = 1.0;  ///< of dry air, at the start [kg/m3]
+  AccountId sun_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
+  AccountId outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
+  ChannelId deep_soil_k_;
+  std::vector<ChannelId> stirring_;  ///< per bay [m/s]
+  std::map<std::string, NodeId> bench_nodes_;
+  std::map<std::string, ExchangeId> watering_;             ///< per plant group
+  std::map<std::string, ChannelId> hand_;                  ///< per device: set by the grower
+  std::map<std::string, std::vector<ChannelId>> callers_;  ///< per device
+  std::map<std::string, ChannelId> mist_flow_;
+  ChannelId raining_;
+};
+
+}  // namespace noonhouse

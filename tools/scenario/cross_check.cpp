@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+#include <numeric>
+#include <string>
+
+#include "tools/scenario/house_shape.hpp"
+#include "tools/scenario/scenario.hpp"
+#include "tools/units/units.hpp"
+
+namespace noonhouse {
+namespace {
+
+std::string meters(double v) { return format_quantity(v, Dimension::length, UnitSystem::metric); }
+std::string square(double v) { return format_quantity(v, Dimension::area, UnitSystem::metric); }
+
+/// The checks of one plan, each a few lines; fail() names the place.
+class CrossCheck {
+ public:
+  explicit CrossCheck(const PlanScenario& plan)
+      : places_(plan.places), s_(plan.spec), shape_(shape_of(plan.spec.house)) {}
+  void all() const {
+    house();
+    benches();
+    plants();
+    openings();
+    devices();
+    controls();
+    stores();
+  }
+
+ private:
+  void require(bool right, ErrorKind kind, const std::string& path, const std::string& message) const {
+    if (!right) places_.fail(kind, path, message);
+  }
+  void below_ridge(const std::string& path, double height) const {
+    require(height >= 0.0 && height < s_.house.ridge_m, ErrorKind::outside_house, path,
+            "the house is " + meters(s_.house.ridge_m) + " high at the ridge; give a height between 0 m and that");
+  }
+
+  void house() const {
+    const HouseSpec& h = s_.house;
+    require(h.eaves_m < h.ridge_m, ErrorKind::does_not_fit, "house.ridge",
+            "the ridge must be higher than the eaves, which are at " + meters(h.eaves_m));
+    const double sum = std::accumulate(h.bays.begin(), h.bays.end(), 0.0,
+                                       [](double a, const auto& bay) { return a + bay.value.share; });
+    require(std::abs(sum - 1.0) < 1e-6, ErrorKind::does_not_fit, "house.bays",
+            "the bays' shares add up to " + std::to_string(std::lround(sum * 1000.0) / 10.0).substr(0, 5) +
+                " %; they must make 100 %");
+    require(s_.shades.size() <= 1, ErrorKind::does_not_fit, "shades",
+            "one shade cloth a house is what this version can compute; remove the others");
+  }
+
+  void benches() const {
+    for (const auto& item : s_.benches) {
+      const std::string path = "benches." + item.name;
+      const BayShape& bay = shape_.bays[static_cast<std::size_t>(shape_.bay_index(item.value.bay))];
+      require(
+          item.value.height_m < s_.house.ridge_m, ErrorKind::outside_house, path + ".height",
+          "the house is " + meters(s_.house.ridge_m) + " high at the ridge, so a bench stands between 0 m and that");
+      require(item.value.length_m <= bay.length_m, ErrorKind::outside_house, path + ".length",
+              "the " + bay.name + " bay is " + meters(bay.length_m) + " long");
+      require(item.value.width_m <= s_.house.width_m, ErrorKind::outside_house, path + ".width",
+              "the house is " + meters(s_.house.width_m) + " wide");
+    }
+    for (const BayShape& bay : shape_.bays) {
+      double taken = 0.0;
+      std::string last;
+      for (const auto& item : s_.benches)
+        if (item.value.bay == bay.name) {
+          taken += item.value.length_m * item.value.width_m;
+          last = item.name;
+        }
+      require(taken <= bay.floor_m2, ErrorKind::does_not_fit, "benches." + last,
+              "the benches of the " + bay.name + " bay take " + square(taken) + ", but its floor has " +
+                  square(bay.floor_m2));
+    }
+  }
+
+  void plants() const {
+    for (const auto& bench : s_.benches)
+      for (bool under : {false, true}) {
+        double taken = 0.0;
+        std::string last;
+        for (const auto& group : s_.plants)
+          if (group.value.place == bench.name && group.value.under == under) {
+            taken += group.value.area_m2;
+            last = group.name;
+          }
+        const double room = bench.value.length_m * bench.value.width_m;
+        require(taken <= room * (1.0 + 1e-9), ErrorKind::does_not_fit, "plants." + last + ".area",
+                "plants " + std::string(under ? "under" : "on") + " the " + bench.name + " take " + square(taken) +
+                    " in all; it has " + square(room));
+      }
+    for (const auto& kind : s_.plant_kinds) {
+      const std::string path = "plant_kinds." + kind.name;
+      require(kind.value.harm_above_k <= kind.value.lethal_above_k, ErrorKind::out_of_range, path + ".lethal_above",
+              "the lethal limit must not be below the harm limit");
+      require(kind.value.harm_below_k >= kind.value.lethal_below_k, ErrorKind::out_of_range, path + ".lethal_below",
+              "the lethal limit must not be above the harm limit");
+      require(kind.value.harm_below_k < kind.value.harm_above_k, ErrorKind::out_of_range, path + ".harm_below",
+              "must be colder than harm_above");
+    }
+  }
+
+  void openings() const {
+    std::vector<double> taken(shape_.facets.size(), 0.0);
+    for (const auto& item : s_.openings) {
+      const std::string path = "openings." + item.name;
+      const OpeningSpec& o = item.value;
+      const int f = shape_.facet_index(shape_.bay_index(o.bay), o.side);
+      require(f >= 0, ErrorKind::outside_house, path + ".side", "the " + o.bay + " bay has no such side");
+      const Facet& facet = shape_.facets[static_cast<std::size_t>(f)];
+      // A roof vent's height is along the slope: its rise must lie on the roof; the middle is what counts there.
+      const double half = facet.roof() ? 0.0 : 0.5 * o.height_m;
+      require(o.centre_m - half >= facet.bottom_m - 1e-9 && o.centre_m + half <= facet.top_m + 1e-9,
+              ErrorKind::outside_house, path + ".centre",
+              "the " + facet.name + " reaches from " + meters(facet.bottom_m) + " to " + meters(facet.top_m) +
+                  ", and the opening is " + meters(o.height_m) + " high");
+      double& sum = taken[static_cast<std::size_t>(f)];
+      sum += o.area_m2;
+      require(sum <= facet.area_m2, ErrorKind::does_not_fit, path + ".area",
+              "openings in the " + facet.name + " take " + square(sum) + ", but it has " + square(facet.area_m2));
+    }
+  }
+
+  void devices() const {
+    for (const auto& fan : s_.fans) {
+      below_ridge("fans." + fan.name + ".height", fan.value.height_m);
+      below_ridge("fans." + fan.name + ".inlet_height", fan.value.inlet_height_m);
+    }
+    for (const auto& line : s_.mist_lines) below_ridge("mist_lines." + line.name + ".height", line.value.height_m);
+    for (const auto& sensor : s_.sensors) below_ridge("sensors." + sensor.name + ".height", sensor.value.height_m);
+    for (const auto& shade : s_.shades)
+      require(shade.value.transmits + shade.value.absorbs <= 1.0, ErrorKind::out_of_range,
+              "shades." + shade.name + ".absorbs",
+              "what it lets through and what it absorbs add up to more than 100 %");
+  }
+
+  void controls() const {
+    for (const auto& item : s_.thermostats) {
+      const std::string path = "thermostats." + item.name;
+      require(item.value.stops_at_k < item.value.starts_at_k, ErrorKind::out_of_range, path + ".stops_at",
+              "must be below starts_at, or it would switch without end");
+      const auto sensor = std::find_if(s_.sensors.begin(), s_.sensors.end(),
+                                       [&](const auto& it) { return it.name == item.value.sensor; });
+      require(sensor->value.measures == Measures::temperature, ErrorKind::wrong_type, path + ".sensor",
+              "a thermostat needs a sensor that measures temperature");
+    }
+  }
+
+  void stores() const {
+    const TankSpec& t = s_.tank;
+    require(t.start_kg <= t.capacity_kg, ErrorKind::does_not_fit, "tank.starts_with", "is more than the tank holds");
+    require(t.low_kg < t.restart_kg, ErrorKind::out_of_range, "tank.restart_mark", "must be above low_mark");
+    require(t.restart_kg <= t.capacity_kg, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
+    require(s_.power.cut_off < s_.power.reconnect, ErrorKind::out_of_range, "power.reconnect_at",
+            "must be above cut_off_at");
+  }
+
+  const Places& places_;
+  const ScenarioSpec& s_;
+  HouseShape shape_;
+};
+
+}  // namespace
+
+void cross_check(const PlanScenario& plan) { CrossCheck(plan).all(); }
+
+}  // namespace noonhouse

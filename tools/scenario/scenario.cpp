@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/scenario/scenario.hpp"
+
+#include <algorithm>
+
+#include "tools/scenario/field_tools.hpp"
+#include "tools/scenario/located_overlay.hpp"
+#include "tools/scenario/located_yaml.hpp"
+#include "tools/scenario/scenario_fields.hpp"
+#include "tools/units/nearest.hpp"
+
+namespace noonhouse {
+namespace {
+
+std::vector<std::string> switchable_names(const ScenarioSpec& s) {
+  std::vector<std::string> out;
+  const auto add = [&out](const auto& items) {
+    for (const auto& item : items) out.push_back(item.name);
+  };
+  add(s.openings);
+  add(s.fans);
+  add(s.mist_lines);
+  add(s.shades);
+  add(s.thermostats);
+  add(s.timers);
+  return out;
+}
+
+/// Takes an entry out of a mapping; an empty node when it is not there.
+LocatedNode take_entry(LocatedNode& mapping, std::string_view key) {
+  const auto it = std::find_if(mapping.entries.begin(), mapping.entries.end(),
+                               [&](const LocatedEntry& entry) { return entry.key == key; });
+  if (it == mapping.entries.end()) return {};
+  LocatedNode out = std::move(it->value);
+  mapping.entries.erase(it);
+  return out;
+}
+
+PlanScenario make_plan(const LocatedNode& root, std::string name) {
+  PlanScenario plan;
+  plan.name = std::move(name);
+  auto loaded = load_fields<ScenarioSpec>(root);
+  loaded.places.check_names();
+  plan.spec = std::move(loaded.value);
+  plan.places = std::move(loaded.places);
+  plan.root = root;
+  return plan;
+}
+
+/// The words of a plan beside its changes; names of devices must exist.
+void read_plan_words(const LocatedNode& words, PlanScenario& plan) {
+  auto loaded = load_fields<PlanSpec>(words);
+  plan.about = loaded.value.about;
+  plan.in_service = loaded.value.in_service;
+  const auto known = switchable_names(plan.spec);
+  for (std::size_t i = 0; i < plan.in_service.size(); ++i) {
+    const std::string& device = plan.in_service[i];
+    if (std::find(known.begin(), known.end(), device) != known.end()) continue;
+    loaded.places.fail(ErrorKind::unknown_name, "in_service." + std::to_string(i + 1),
+                       "the house has no such device or control" + did_you_mean(device, known));
+  }
+}
+
+Scenario from_root(LocatedNode root, const std::filesystem::path& file) {
+  Scenario out;
+  out.file = file;
+  out.name = file.stem().string();
+  if (root.kind != LocatedNode::Kind::mapping)
+    fail_at(ErrorKind::wrong_type, root.position, "a scenario is a mapping of keys, not " + describe(root));
+  LocatedNode plans = take_entry(root, "plans");
+  if (plans.kind == LocatedNode::Kind::nothing) {
+    PlanScenario plan = make_plan(root, "base");
+    plan.in_service = switchable_names(plan.spec);
+    out.plans.push_back(std::move(plan));
+  } else if (plans.kind != LocatedNode::Kind::mapping || plans.entries.empty()) {
+    fail_at(ErrorKind::wrong_type, plans.position, "plans are a mapping from a plan's name to what it changes");
+  }
+  const NamedItems named = named_items(named_patterns<ScenarioSpec>());
+  for (LocatedEntry& entry : plans.entries) {
+    LocatedNode change = take_entry(entry.value, "change");
+    PlanScenario plan =
+        make_plan(change.kind == LocatedNode::Kind::nothing ? root : overlay(root, change, named), entry.key);
+    read_plan_words(entry.value, plan);
+    out.plans.push_back(std::move(plan));
+  }
+  for (const PlanScenario& plan : out.plans) cross_check(plan);
+  return out;
+}
+
+}  // namespace
+
+bool PlanScenario::uses(const std::string& device) const {
+  return std::find(in_service.begin(), in_service.end(), device) != in_service.end();
+}
+
+const PlanScenario& Scenario::plan(const std::string& wanted) const {
+  std::vector<std::string> names;
+  for (const PlanScenario& plan : plans) {
+    if (plan.name == wanted) return plan;
+    names.push_back(plan.name);
+  }
+  std::string message = file.string() + ": no plan is named \"" + wanted + "\"; its plans are";
+  for (const std::string& known : names) message += (known == names.front() ? " \"" : ", \"") + known + "\"";
+  throw UserError(ErrorKind::unknown_name, message + did_you_mean(wanted, names));
+}
+
+Scenario read_scenario(const std::filesystem::path& file) { return from_root(read_yaml_file(file), file); }
+
+Scenario read_scenario_text(const std::string& text, const std::filesystem::path& file) {
+  return from_root(read_yaml_text(text, file.string()), file);
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "tools/scenario/field_places.hpp"
+#include "tools/scenario/located_node.hpp"
+#include "tools/scenario/scenario_spec.hpp"
+
+namespace noonhouse {
+
+/// One plan of a scenario: the base house with the plan's changes laid over it, checked.
+struct PlanScenario {
+  std::string name, about;
+  std::vector<std::string> in_service;
+  ScenarioSpec spec;
+  Places places;
+  LocatedNode root;  ///< the merged text, for saving and messages
+  bool uses(const std::string& device) const;
+};
+
+struct Scenario {
+  std::filesystem::path file;
+  std::string name;                 ///< of the file, without its ending
+  std::vector<PlanScenario> plans;  ///< in file order; one named "base" where the file has no plans
+
+  const PlanScenario& plan(const std::string& wanted) const;  ///< throws unknown_name
+};
+
+/// Reads and checks a scenario file with all its plans. Throws UserError at the place of the first mistake.
+Scenario read_scenario(const std::filesystem::path& file);
+/// The same from text in memory; `file` is used in messages and to find files beside it.
+Scenario read_scenario_text(const std::string& text, const std::filesystem::path& file);
+
+/// Checks that need more than one value: what lies outside the house, what does not fit, marks in the wrong order.
+void cross_check(const PlanScenario& plan);
+
+/// The scenario's JSON Schema (2020-12), for editors.
+std::string scenario_schema();
+
+/// A plan's house as a tree in words, with what was assumed by default marked.
+std::string house_tree(const PlanScenario& plan);
+
+}  // namespace noonhouse

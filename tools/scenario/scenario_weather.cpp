@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <cmath>
+#include <numbers>
+
+#include "models/properties/atmosphere.hpp"
+#include "models/weather/weather_signal.hpp"
+#include "tools/scenario/assemble.hpp"
+#include "tools/weather_file/heatwave_generator.hpp"
+#include "tools/weather_file/plain_weather.hpp"
+#include "tools/weather_file/typical_year_reader.hpp"
+#include "tools/weather_file/weather_cover.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+
+HeatwaveSettings heatwave_settings(const ScenarioSpec& s, const InventedHeatwave& w) {
+  HeatwaveSettings out;
+  out.start = s.run.start;
+  out.days = static_cast<int>(std::ceil(s.run.length_s / 86400.0));
+  out.latitude_deg = s.site.latitude_rad / kDegree;
+  out.longitude_deg = s.site.longitude_rad / kDegree;
+  out.altitude_m = s.site.altitude_m;
+  out.utc_offset_s = s.site.utc_offset_s;
+  out.albedo = s.site.albedo;
+  out.first_day_high_k = w.first_day_high_k;
+  out.peak_high_k = w.peak_high_k;
+  out.last_day_high_k = w.last_day_high_k;
+  out.peak_day = w.peak_day;
+  out.first_night_low_k = w.first_night_low_k;
+  out.peak_night_low_k = w.peak_night_low_k;
+  out.dew_point_k = w.dew_point_k;
+  out.wind_day_m_s = w.wind_day_m_s;
+  out.wind_night_m_s = w.wind_night_m_s;
+  out.linke_turbidity = w.turbidity;
+  out.dust_day = w.dust_day;
+  out.dust_strength = w.dust_strength;
+  out.storm_day = w.storm_day;
+  out.storm_start_h = w.storm_start_s / 3600.0;
+  out.storm_minutes = w.storm_length_s / 60.0;
+  out.storm_rain_mm = w.storm_rain_m * 1000.0;
+  out.storm_gust_m_s = w.storm_gust_m_s;
+  out.seed = static_cast<std::uint32_t>(s.run.seed);
+  return out;
+}
+
+std::filesystem::path beside(const Scenario& scenario, const std::string& file) {
+  const std::filesystem::path path(file);
+  return path.is_absolute() ? path : scenario.file.parent_path() / path;
+}
+
+/// A typical year has no year of its own: its first row is put at 1 January of the run's.
+void move_to_year(WeatherSeries& series, std::chrono::year year) {
+  using namespace std::chrono;
+  series.start = sys_days(year / January / 1) + (series.start - floor<days>(series.start));
+}
+
+std::chrono::sys_seconds run_start(const ScenarioSpec& s) { return std::chrono::sys_days(s.run.start); }
+
+}  // namespace
+
+WeatherSeries weather_of(const Scenario& scenario) {
+  const ScenarioSpec& s = scenario.plans.front().spec;
+  WeatherSeries series;
+  if (const auto* made = std::get_if<InventedHeatwave>(&s.weather.source)) {
+    series = make_heatwave(heatwave_settings(s, *made));
+  } else if (const auto* year = std::get_if<TypicalYearFile>(&s.weather.source)) {
+    series = read_typical_year(beside(scenario, year->file));
+    move_to_year(series, s.run.start.year());
+  } else {
+    series = read_plain_weather(beside(scenario, std::get<PlainWeatherFile>(s.weather.source).file));
+  }
+  require_cover(series, run_start(s), s.run.length_s);
+  return series;
+}
+
+std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather) {
+  const WeatherSignal signal(weather, run_start(plan.spec), plan.spec.run.length_s);
+  return std::make_shared<SiteTable>(plan.spec, shape_of(plan.spec.house), signal,
+                                     standard_pressure_pa(plan.spec.site.altitude_m));
+}
+
+}  // namespace noonhouse
