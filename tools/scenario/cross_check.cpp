@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <numeric>
 #include <string>
@@ -44,8 +46,7 @@ class CrossCheck {
     const double sum = std::accumulate(h.bays.begin(), h.bays.end(), 0.0,
                                        [](double a, const auto& bay) { return a + bay.value.share; });
     require(std::abs(sum - 1.0) < 1e-6, ErrorKind::does_not_fit, "house.bays",
-            "the bays' shares add up to " + std::to_string(std::lround(sum * 1000.0) / 10.0).substr(0, 5) +
-                " %; they must make 100 %");
+            fmt::format("the bays' shares add up to {:.4g} %; they must make 100 %", 100.0 * sum));
     require(s_.shades.size() <= 1, ErrorKind::does_not_fit, "shades",
             "one shade cloth a house is what this version can compute; remove the others");
   }
