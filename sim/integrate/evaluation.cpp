@@ -18,14 +18,14 @@ Evaluation::Evaluation(const House& house)
       direction_(at(house.states), 0.0),
       accounts_(at(house.states + house.accounts), 0.0) {}
 
-void Evaluation::gather_rates(double* rate) const {
+void Evaluation::gather(const double* flux, double* rate) const {
   // Accounts gather too, into scratch, so that the loop needs no branch.
   double* all = accounts_.data();
   std::fill(accounts_.begin(), accounts_.end(), 0.0);
   const int* from = house_->flux_from.data();
   const int* to = house_->flux_to.data();
   for (int j = 0; j < house_->fluxes; ++j) {
-    const double q = flux_[at(j)];
+    const double q = flux[j];
     all[from[j]] -= q;
     all[to[j]] += q;
   }
@@ -37,7 +37,7 @@ void Evaluation::rates(const double* y, const double* channels, double* rate) {
   std::copy_n(channels, house_->channels, potential_.data() + house_->states);
   for (std::size_t b = 0; b < house_->exchange_batches.size(); ++b)
     house_->exchange_batches[b]->fluxes(potential_.data(), flux_.data() + house_->batch_first_flux[b]);
-  gather_rates(rate);
+  gather(flux_.data(), rate);
 }
 
 void Evaluation::rates_and_jacobian(const double* y, const double* channels, double* rate) {
@@ -46,7 +46,7 @@ void Evaluation::rates_and_jacobian(const double* y, const double* channels, dou
   for (std::size_t b = 0; b < house_->exchange_batches.size(); ++b)
     house_->exchange_batches[b]->derivatives(potential_.data(), flux_.data() + house_->batch_first_flux[b],
                                              derivative_.data() + house_->batch_first_derivative[b]);
-  gather_rates(rate);
+  gather(flux_.data(), rate);
   std::fill(jacobian_.begin(), jacobian_.end(), 0.0);
   double* jacobian = jacobian_.data();
   for (const auto& entry : house_->minus) jacobian[entry.position] -= derivative_[at(entry.derivative)];
@@ -70,13 +70,7 @@ void Evaluation::time_slopes(const double* channel_slopes, double* rate_slope, d
   std::fill_n(flux_slope, house_->fluxes, 0.0);
   for (const auto& entry : house_->by_channel)
     flux_slope[entry.flux] += derivative_[at(entry.derivative)] * channel_slopes[entry.potential - house_->states];
-  double* all = accounts_.data();
-  std::fill(accounts_.begin(), accounts_.end(), 0.0);
-  for (int j = 0; j < house_->fluxes; ++j) {
-    all[house_->flux_from[at(j)]] -= flux_slope[j];
-    all[house_->flux_to[at(j)]] += flux_slope[j];
-  }
-  std::copy_n(all, house_->states, rate_slope);
+  gather(flux_slope, rate_slope);
 }
 
 void Evaluation::add_flux_change(const double* v, double scale, double* out) const {

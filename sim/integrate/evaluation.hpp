@@ -25,12 +25,14 @@ class Evaluation {
   /// Adds scale * (d fluxes / d amounts) v, at the state of the last rates_and_jacobian.
   void add_flux_change(const double* v, double scale, double* out) const;
 
+  /// Rates of the states from fluxes [W, kg/s]: minus at one end and plus at the other.
+  void gather(const double* flux, double* rate) const;
+
   std::span<const double> fluxes() const { return flux_; }
   const double* jacobian() const { return jacobian_.data(); }
   std::span<const double> potentials() const { return potential_; }
 
  private:
-  void gather_rates(double* rate) const;
   void by_amounts();
 
   const House* house_;

@@ -24,7 +24,9 @@ struct ChannelLine {
 };
 
 /// A finished step (begin, end] with its cubic Hermite dense output. Interpolation is linear in the end
-/// values and rates, so every conserved sum that holds at the ends holds in between, to rounding.
+/// values and slopes, so every conserved sum that holds at the ends holds in between, to rounding.
+/// The slopes are the rates and fluxes at the ends, but for parts that relax within a small share of the
+/// step: the method gives those a slope that does not throw the cubic beyond its ends.
 struct Step {
   Tick begin, end;
   std::vector<double> amounts0, rates0, amounts1, rates1;    ///< states only

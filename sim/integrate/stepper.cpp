@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "sim/core/errors.hpp"
 #include "sim/integrate/ros3.hpp"
@@ -81,7 +82,7 @@ const Step& Stepper::advance(HouseState& state, const ChannelLine& channels, Tic
     ++rejected_;
     rejected = true;
     if (length <= control_.shortest) give_up(state);
-    next_length_s_ = seconds(length) * std::min(scale, 0.9);
+    next_length_s_ = std::min(seconds(length) * scale, seconds(length - Tick{1}));  // shorter by whole ticks
   }
 }
 
@@ -139,24 +140,39 @@ void Stepper::accept(HouseState& state, const ChannelLine& channels, Tick length
   step_.begin = state.now;
   step_.end = state.now + length;
   std::copy_n(state.amounts.begin(), n, step_.amounts0.begin());
-  step_.rates0 = rates_;
+  step_.amounts1 = trial_;
   step_.carried0 = state.carried;
-  const auto q = first_.fluxes();
-  step_.fluxes0.assign(q.begin(), q.end());
   carry(state, seconds(length));
   std::copy_n(trial_.begin(), n, state.amounts.begin());
   state.carried = step_.carried1;
   state.now = step_.end;
   // The evaluation at the end serves the dense output now and the next step's first stage later.
-  prepared_ = false;
   channels.at(state.now, channels_.data());
   prepared_channels_ = channels_;
-  first_.rates_and_jacobian(state.amounts.data(), channels_.data(), rates_.data());
-  prepared_ = true;
-  step_.amounts1 = trial_;
-  step_.rates1 = rates_;
-  const auto q_end = first_.fluxes();
-  step_.fluxes1.assign(q_end.begin(), q_end.end());
+  middle_.rates_and_jacobian(state.amounts.data(), channels_.data(), inner_rates_.data());
+  std::swap(first_, middle_);  // the derivatives at the step's beginning stay at hand in middle_
+  dense_slopes(first_.fluxes(), inner_rates_, step_.fluxes1, step_.rates1);
+  dense_slopes(middle_.fluxes(), rates_, step_.fluxes0, step_.rates0);
+  rates_.swap(inner_rates_);
+}
+
+/// Slopes for the dense output at one end of the step. The true rate r of a part that relaxes within a small share
+/// of the step would throw a cubic far beyond both its ends, so such parts are led back to the step's mean rate m:
+///   r - (1 - S)^2 (r - m) = r + J v,  v = h gamma (S - S^2) (r - m),  S = (1 - h gamma J)^-1
+/// which leaves slow parts their own slope to third order in h. J v is what the fluxes change by along v, so
+/// slopes of fluxes and of amounts agree as the fluxes and rates do.
+void Stepper::dense_slopes(std::span<const double> fluxes, const std::vector<double>& rates,
+                           std::vector<double>& flux_slopes, std::vector<double>& rate_slopes) {
+  const std::size_t n = at(house_->states);
+  const double h = seconds(step_.end - step_.begin);
+  for (std::size_t i = 0; i < n; ++i) u1_[i] = rates[i] - (step_.amounts1[i] - step_.amounts0[i]) / h;
+  factor_.solve(u1_.data());
+  u2_ = u1_;
+  factor_.solve(u2_.data());
+  for (std::size_t i = 0; i < n; ++i) u1_[i] -= u2_[i] / (h * ros3::kGamma);
+  std::copy(fluxes.begin(), fluxes.end(), flux_slopes.begin());
+  middle_.add_flux_change(u1_.data(), 1.0, flux_slopes.data());
+  middle_.gather(flux_slopes.data(), rate_slopes.data());
 }
 
 void Stepper::cut(HouseState& state, Tick when) {

@@ -15,8 +15,8 @@ struct StepControl {
   double tolerance = 1.0;  ///< error per step, in units of House::amount_tolerance (root mean square)
   Tick restart{5'000};     ///< first step after a jump
   Tick shortest{1};        ///< a rejected step this short gives up
-  Tick longest = 1_h;
-  double growth = 6.0;  ///< most that a step may grow over the last
+  Tick longest = 1_h;      ///< up to a tenth longer where a limit would leave a sliver
+  double growth = 6.0;     ///< most that a step may grow over the last
 };
 
 /// One-step, linearly implicit, L-stable, third order with an embedded second-order error estimate:
@@ -42,6 +42,8 @@ class Stepper final : public SteppingMethod {
   double try_step(const HouseState& state, const ChannelLine& channels, Tick length);
   void accept(HouseState& state, const ChannelLine& channels, Tick length);
   void carry(HouseState& state, double h);
+  void dense_slopes(std::span<const double> fluxes, const std::vector<double>& rates, std::vector<double>& flux_slopes,
+                    std::vector<double>& rate_slopes);
   [[noreturn]] void give_up(const HouseState& state) const;
 
   const House* house_;
