@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: Apache-2.0
+// The project's own method against an independent one, over whole weeks: the same house, agents and loop, and
+// nothing in common in the stepping. The reference runs at a relative tolerance of 1e-9.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <memory>
+
+#include "tests/support/cvode_method.hpp"
+#include "tests/support/run_marks.hpp"
+#include "tests/support/synthetic_house.hpp"
+
+namespace noonhouse {
+namespace {
+
+MarkedRun run_reference(RunPlan& plan, Tick interval) {
+  plan.method = [](const House& house) { return std::make_unique<CvodeMethod>(house, CvodeSettings::reference()); };
+  MarkedRun out = run_with_marks(plan, interval);
+  plan.method = {};
+  return out;
+}
+
+MarkedRun run_own(RunPlan& plan, Tick interval, double tolerance) {
+  plan.steps.tolerance = tolerance;
+  return run_with_marks(plan, interval);
+}
+
+/// One week with its reference, made once for all tests that look at it.
+struct Week {
+  RunPlan plan;
+  Tick interval;
+  MarkedRun reference;
+  Week(bool thermostats, Tick marks)
+      : plan(synthetic::make_plan({.thermostats = thermostats})),
+        interval(marks),
+        reference(run_reference(plan, marks)) {}
+  static Week& free() {
+    static Week week(false, 1_h);
+    return week;
+  }
+  static Week& switched() {
+    static Week week(true, 15_min);
+    return week;
+  }
+};
+
+/// Largest difference [s] between the first `count` events of two runs, which must be the same events.
+double worst_event_s(const RunMarks& a, const RunMarks& b, std::size_t count) {
+  double worst = 0.0;
+  for (std::size_t i = 0; i < count; ++i) {
+    EXPECT_EQ(a.labels().at(i), b.labels().at(i)) << "event " << i;
+    worst = std::max(worst, std::abs(seconds(a.events().at(i)) - seconds(b.events().at(i))));
+  }
+  return worst;
+}
+
+TEST(CvodeWeek, WithoutEventsEveryNodeAgreesAtEveryHour) {
+  Week& week = Week::free();
+  const MarkedRun own = run_own(week.plan, week.interval, 1.0);
+  ASSERT_EQ(own.result.events, 0);
+  ASSERT_EQ(own.marks.marks(), 7U * 24U + 1U);
+  ASSERT_EQ(week.reference.marks.marks(), own.marks.marks());
+  for (std::size_t hour = 0; hour < own.marks.marks(); ++hour)
+    for (int state : temperature_states(week.plan.house))
+      ASSERT_NEAR(own.marks.value(hour, state), week.reference.marks.value(hour, state), 0.02)
+          << week.plan.house.state_names[static_cast<std::size_t>(state)] << " at hour " << hour;
+}
+
+TEST(CvodeWeek, WithoutEventsBothMethodsConvergeToTheSameSolution) {
+  Week& week = Week::free();
+  const auto worst = [&](double tolerance) {
+    const MarkedRun own = run_own(week.plan, week.interval, tolerance);
+    return temperature_differences(week.plan.house, own.marks, week.reference.marks).back();
+  };
+  const double tight = worst(1e-3);
+  EXPECT_LT(tight, 1e-4);
+  EXPECT_GT(worst(1.0), 10.0 * tight);
+}
+
+TEST(CvodeWeek, WithoutEventsEveryFluxCarriesTheSame) {
+  Week& week = Week::free();
+  const MarkedRun own = run_own(week.plan, week.interval, 1e-2);
+  const House& house = week.plan.house;
+  for (std::size_t j = 0; j < own.result.state.carried.size(); ++j) {
+    const double expected = week.reference.result.state.carried[j];
+    // One part in a hundred thousand of what moves in a week, and a floor for fluxes that come and go.
+    const double floor = house.flux[j].quantity == Quantity::water ? 1e-4 : 1e3;
+    EXPECT_NEAR(own.result.state.carried[j], expected, 1e-5 * std::abs(expected) + floor)
+        << house.exchanges[static_cast<std::size_t>(house.flux[j].exchange)].name;
+  }
+}
+
+TEST(CvodeWeek, WithThermostatsTheFirstTwentyEventsFallWithinASecond) {
+  Week& week = Week::switched();
+  const double a_day = static_cast<double>(week.reference.result.events) / 7.0;
+  ASSERT_GT(a_day, 30.0);
+  ASSERT_LT(a_day, 60.0);
+  const MarkedRun own = run_own(week.plan, week.interval, 0.1);
+  EXPECT_LT(worst_event_s(own.marks, week.reference.marks, 20), 1.0);
+  EXPECT_EQ(own.result.events, week.reference.result.events);
+}
+
+TEST(CvodeWeek, WithThermostatsEventTimesImproveWithTheTolerance) {
+  Week& week = Week::switched();
+  const auto worst = [&](double tolerance) {
+    return worst_event_s(run_own(week.plan, week.interval, tolerance).marks, week.reference.marks, 20);
+  };
+  EXPECT_LT(worst(0.01), 0.3 * worst(1.0));
+}
+
+TEST(CvodeWeek, WithThermostatsTheDailyMeansAgreeInEveryNode) {
+  Week& week = Week::switched();
+  const MarkedRun own = run_own(week.plan, week.interval, 1.0);
+  for (std::size_t day = 0; day < 7; ++day)
+    for (int state : temperature_states(week.plan.house))
+      EXPECT_NEAR(own.marks.mean(state, day * 96, day * 96 + 96),
+                  week.reference.marks.mean(state, day * 96, day * 96 + 96), 0.1)
+          << week.plan.house.state_names[static_cast<std::size_t>(state)] << " on day " << day;
+}
+
+}  // namespace
+}  // namespace noonhouse
