@@ -64,8 +64,8 @@ void fields(FieldVisitor& v, SheetSpec& s) {
 void fields(FieldVisitor& v, FloorSpec& s) {
   v.quantity("conductivity", s.conductivity_w_m_k, Dimension::thermal_conductivity,
              {.minimum = 0.02, .maximum = 10, .default_text = "1.2 W/m/K", .about = "of the soil"});
-  v.number("heat_capacity", s.heat_capacity_j_m3_k,
-           {.minimum = 1e4, .maximum = 1e7, .default_text = "2.0e6", .about = "of the soil in J/(m3 K)"});
+  v.quantity("heat_capacity", s.heat_capacity_j_m3_k, Dimension::volume_heat_capacity,
+             {.minimum = 1e4, .maximum = 1e7, .default_text = "2.0 MJ/m3/K", .about = "of the soil"});
   v.quantity("depth", s.depth_m, Dimension::length,
              {.minimum = 0.1, .maximum = 10, .default_text = "1.5 m", .about = "down to the deep soil temperature"});
   v.integer("layers", s.layers,

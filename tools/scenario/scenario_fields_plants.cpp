@@ -15,9 +15,11 @@ void fields(FieldVisitor& v, BenchSpec& s) {
   v.quantity("height", s.height_m, Dimension::length, {.minimum = 0, .about = "of its top above the floor"});
   v.quantity("length", s.length_m, Dimension::length, {.minimum = 0.05, .about = "along the ridge"});
   v.quantity("width", s.width_m, Dimension::length, {.minimum = 0.05, .about = "across"});
-  v.number(
-      "heat_capacity", s.heat_capacity_j_m2_k,
-      {.minimum = 100, .maximum = 1e6, .default_text = "15000", .about = "of its top in J/(m2 K), boards about 15000"});
+  v.quantity("heat_capacity", s.heat_capacity_j_m2_k, Dimension::area_heat_capacity,
+             {.minimum = 100,
+              .maximum = 1e6,
+              .default_text = "15 kJ/m2/K",
+              .about = "of its top: boards about 15 kJ/m2/K (common practice, no source)"});
   v.quantity("absorptance", s.absorptance, Dimension::share,
              {.minimum = 0, .maximum = 1, .default_text = "60 %", .about = "sunlight absorbed by its top"});
 }
@@ -76,7 +78,7 @@ void fields(FieldVisitor& v, PlantKindSpec& s) {
 void fields(FieldVisitor& v, PlantGroupSpec& s) {
   v.name_of("kind", s.kind, {.of = {"plant_kinds"}, .about = "what grows"});
   v.name_of("place", s.place, {.of = {"benches"}, .about = "the bench it stands on or under"});
-  v.flag("under", s.under, {.default_text = "no", .about = "under that bench, on the floor"});
+  v.flag("under", s.under, {.default_text = "false", .about = "under that bench, on the floor"});
   v.quantity("area", s.area_m2, Dimension::area,
              {.minimum = 0, .exclusive_minimum = true, .about = "bench or ground covered"});
   v.quantity("pot_water", s.pot_water_kg_m2, Dimension::area_density,
@@ -84,8 +86,11 @@ void fields(FieldVisitor& v, PlantGroupSpec& s) {
               .maximum = 500,
               .default_text = "12 kg/m2",
               .about = "water the pots hold when full, over ground covered"});
-  v.number("pot_heat_capacity", s.pot_dry_heat_j_m2_k,
-           {.minimum = 100, .maximum = 1e6, .default_text = "40000", .about = "of pots and dry soil in J/(m2 K)"});
+  v.quantity("pot_heat_capacity", s.pot_dry_heat_j_m2_k, Dimension::area_heat_capacity,
+             {.minimum = 100,
+              .maximum = 1e6,
+              .default_text = "40 kJ/m2/K",
+              .about = "of pots and dry soil, over ground covered (common practice, no source)"});
   v.quantity("light_under_bench", s.light_share, Dimension::share,
              {.minimum = 0,
               .maximum = 1,

@@ -206,6 +206,16 @@ constexpr UnitRow kUnits[] = {
     {specific_heat, "kJ/kg/K", "kJ/(kg K)", 1000, 1},
     {specific_heat, "BTU/lb/degF", "BTU/(lb degF)", kBtu, kPound * kFahrenheit},
 
+    {volume_heat_capacity, "J/m3/K", "J/(m3 K)", 1, 1},
+    {volume_heat_capacity, "kJ/m3/K", "kJ/(m3 K)", 1000, 1},
+    {volume_heat_capacity, "MJ/m3/K", "MJ/(m3 K)", 1'000'000, 1},
+    {volume_heat_capacity, "BTU/ft3/degF", "BTU/(ft3 degF)", kBtu, kCubicFoot * kFahrenheit},
+
+    {area_heat_capacity, "J/m2/K", "J/(m2 K)", 1, 1},
+    {area_heat_capacity, "kJ/m2/K", "kJ/(m2 K)", 1000, 1},
+    {area_heat_capacity, "MJ/m2/K", "MJ/(m2 K)", 1'000'000, 1},
+    {area_heat_capacity, "BTU/ft2/degF", "BTU/(ft2 degF)", kBtu, kSquareFoot * kFahrenheit},
+
     {voltage, "V", "volt|volts", 1, 1},
     {voltage, "mV", "", 1, 1000},
     {voltage, "kV", "", 1000, 1},
@@ -279,6 +289,10 @@ constexpr ShownRow kShown[] = {
     {linear_conductance, kM, "W/m/K", 0}, {linear_conductance, kU, "BTU/h/ft/degF", 0},
     {heat_capacity, kM, "J/K", 0}, {heat_capacity, kM, "kJ/K", 1}, {heat_capacity, kU, "BTU/degF", 0},
     {specific_heat, kM, "J/kg/K", 0}, {specific_heat, kU, "BTU/lb/degF", 0},
+    {volume_heat_capacity, kM, "J/m3/K", 0}, {volume_heat_capacity, kM, "kJ/m3/K", 1},
+    {volume_heat_capacity, kM, "MJ/m3/K", 1}, {volume_heat_capacity, kU, "BTU/ft3/degF", 0},
+    {area_heat_capacity, kM, "J/m2/K", 0}, {area_heat_capacity, kM, "kJ/m2/K", 1},
+    {area_heat_capacity, kM, "MJ/m2/K", 2}, {area_heat_capacity, kU, "BTU/ft2/degF", 0},
     {voltage, kM, "V", 0}, {voltage, kU, "V", 0},
     {current, kM, "mA", 0}, {current, kM, "A", 0.5}, {current, kU, "mA", 0}, {current, kU, "A", 0.5},
     {electric_charge, kM, "mAh", 0}, {electric_charge, kM, "Ah", 0.5},
@@ -302,7 +316,8 @@ constexpr DimensionRow kDimensions[] = {
     {thermal_conductivity, "thermal conductivity"}, {heat_transfer, "heat transfer coefficient"},
     {thermal_resistance, "thermal resistance"}, {thermal_conductance, "thermal conductance"},
     {linear_conductance, "thermal conductance per length"}, {heat_capacity, "heat capacity"},
-    {specific_heat, "specific heat"}, {voltage, "voltage"}, {current, "current"},
+    {specific_heat, "specific heat"}, {volume_heat_capacity, "heat capacity per volume"},
+    {area_heat_capacity, "heat capacity per area"}, {voltage, "voltage"}, {current, "current"},
     {electric_charge, "electric charge"}, {resistance, "electrical resistance"}, {per_time, "rate per time"},
     {per_temperature, "change per kelvin"}, {conductance, "conductance"}, {vapour_resistance, "vapour resistance"},
 };

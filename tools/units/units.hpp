@@ -50,6 +50,8 @@ enum class Dimension {
   linear_conductance,      ///< W/m/K of an edge or a frame, per length
   heat_capacity,           ///< J/K
   specific_heat,           ///< J/kg/K
+  volume_heat_capacity,    ///< J/m3/K; soil, floors
+  area_heat_capacity,      ///< J/m2/K; boards, pots
   voltage,                 ///< V
   current,                 ///< A
   electric_charge,         ///< C; written in Ah
