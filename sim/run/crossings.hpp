@@ -37,6 +37,8 @@ class StepReader {
 /// with all watches that pass at that instant; kNever when none does.
 /// A limit that is passed and left again inside one step is found too, at the turning point of the
 /// watched node's amounts. The instant returned is on the passed side, at most `width` after the crossing.
+/// A watch that is beyond its limit already at the beginning (water poured in, a channel that jumped at a
+/// break) fires at the first tick.
 class CrossingFinder {
  public:
   CrossingFinder(const House& house, Tick width) : house_(&house), reader_(house), width_(width) {}
@@ -51,6 +53,7 @@ class CrossingFinder {
   const House* house_;
   StepReader reader_;
   Tick width_;
+  std::vector<double> at_begin_;
 };
 
 }  // namespace noonhouse
