@@ -240,6 +240,8 @@ TEST(UnitsQuantity, ExactTextReadsBackBitForBit) {
 TEST(UnitsQuantity, ExactTextIsWhatAPersonWouldWrite) {
   EXPECT_EQ(exact_quantity(311.15, temperature), "38 degC");
   EXPECT_EQ(exact_quantity(si_of("100 degF", temperature), temperature, UnitSystem::us), "100 degF");
+  EXPECT_EQ(exact_quantity(si_of("0 degC", temperature), temperature), "0 degC");
+  EXPECT_EQ(exact_quantity(0.0, volume), "0 L");
   EXPECT_EQ(exact_quantity(0.3, volume), "300 L");
   EXPECT_EQ(exact_quantity(2.5 / 60'000.0, volume_flow), "2.5 L/min");
   EXPECT_EQ(exact_quantity(1.0, share), "100 %");

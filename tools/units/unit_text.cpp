@@ -140,6 +140,7 @@ std::string exact_quantity(double si, Dimension dimension, UnitSystem system) {
   NOON_ASSERT(std::isfinite(si));
   if (dimension == Dimension::none) return shortest_double(si);
   const UnitRow& usual = shown_unit(si, dimension, system);
+  if (to_si(usual, 0.0L) == si) return std::string("0 ") + usual.symbol;  // 0 degC, whose kelvins are rounded
   const auto in_usual = [&](int digits) { return plain_number(from_si(usual, si), digits) + " " + usual.symbol; };
   const int usual_digits = digits_needed(usual, si, 12);
   if (usual_digits > 0 && usual_digits <= 4) return in_usual(usual_digits);
