@@ -5,16 +5,17 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <span>
 #include <string_view>
 
 #include "tools/compare/comparison.hpp"
+#include "tools/record/atomic_file.hpp"
 #include "tools/report/answer_section.hpp"
 #include "tools/report/chart_data.hpp"
 #include "tools/report/chart_json.hpp"
 #include "tools/report/event_list.hpp"
 #include "tools/report/html.hpp"
 #include "tools/report/plan_section.hpp"
-#include "tools/report/whole_file.hpp"
 
 namespace noonhouse {
 namespace {
@@ -112,7 +113,8 @@ std::string report_html(const std::vector<RunRecord>& records, UnitSystem units)
 }
 
 void write_report(const std::vector<RunRecord>& records, const std::string& path, UnitSystem units) {
-  write_whole_file(path, report_html(records, units));
+  const std::string page = report_html(records, units);
+  write_file_whole(path, std::as_bytes(std::span(page)));
 }
 
 }  // namespace noonhouse
