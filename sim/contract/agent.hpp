@@ -61,7 +61,8 @@ class Actions {
   virtual void set(ChannelId channel, double value, EventId because) = 0;
   /// Asks to be woken at `when` (not before now); replaces the wake of the same slot. kNever cancels.
   virtual void wake(int slot, Tick when) = 0;
-  /// Arms (or re-arms) a watch; if the condition holds already it fires at this instant.
+  /// Arms (or re-arms) a watch; if the condition holds already it fires at this instant. Arming and
+  /// disarming also take back a crossing of the same slot that fired but was not delivered yet.
   virtual void arm(int slot, const Watch& watch) = 0;
   virtual void disarm(int slot) = 0;
   /// Moves an amount along one flux of an exchange at once (a watering can, a refill), with its sign.

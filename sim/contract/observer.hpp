@@ -36,7 +36,7 @@ class Stretch {
 class Observer {
  public:
   virtual ~Observer() = default;
-  /// The run's start: begin() == end() == 0.
+  /// The run's start, once every agent has reacted to it (their events come before): begin() == end() == 0.
   virtual void see_start(const Stretch& stretch) = 0;
   virtual void see_stretch(const Stretch& stretch) = 0;
   virtual void see_event(const LogEntry&) {}

@@ -32,13 +32,15 @@ Run::~Run() = default;
 RunResult Run::go() {
   prepare();
   while (state_.now < plan_->length) {
+    reach();
     settle();
-    if (redraw_ || state_.now >= line_until_) draw_lines();
+    if (redraw_) draw_lines();
     const Tick begin = state_.now;
     const Step& step = stepper_->advance(state_, line_, horizon());
     cross(step);
     show(begin, state_.now);
   }
+  reach();
   settle();
   RunResult result{state_, line_.value, stepper_->steps(), stepper_->rejected(),
                    static_cast<std::int64_t>(log_.size())};
@@ -66,10 +68,14 @@ void Run::prepare() {
   for (Observer* observer : observers_) observer->see_start(*view_);
 }
 
-void Run::settle() {
-  // Bring the lines' values to this instant, so that agents set channels that hold from here on.
+/// Brings the lines' values to this instant, so that agents see, and set, what holds from here on.
+void Run::reach() {
   line_.at(state_.now, line_.value.data());
   line_.begin = state_.now;
+  if (state_.now >= line_until_ && state_.now < plan_->length) draw_lines();
+}
+
+void Run::settle() {
   instant_deliveries_ = 0;
   while (calendar_.next_time() <= state_.now) deliver(calendar_.take_next().second);
 }
@@ -81,6 +87,7 @@ void Run::deliver(const Due& due) {
                                             "' and what follows it keep changing each other without time passing; "
                                             "give one of them a minimum time");
   if (due.trigger.kind == Trigger::Kind::wake) record.wakes.erase(due.trigger.slot);
+  if (due.trigger.kind == Trigger::Kind::crossing) record.passed.erase(due.trigger.slot);
   Desk desk(*this, due.agent, due.trigger.cause);
   record.agent->react(desk, due.trigger, desk);
 }
@@ -106,11 +113,14 @@ void Run::cross(const Step& step) {
   settled_fresh_ = false;
   if (when == kNever) return;
   stepper_->cut(state_, when);
-  for (std::size_t i : fired_) {
-    watches_[i].armed = false;
-    count_firing(watches_[i]);
-    book(watches_[i].agent, {Trigger::Kind::crossing, watches_[i].slot, {}, kNoEvent}, when, Phase::crossing);
-  }
+  for (std::size_t i : fired_) fire(watches_[i], kNoEvent);
+}
+
+void Run::fire(ArmedWatch& watch, EventId cause) {
+  watch.armed = false;
+  count_firing(watch);
+  const Trigger trigger{Trigger::Kind::crossing, watch.slot, {}, cause};
+  agents_[at(watch.agent.index)].passed[watch.slot] = book(watch.agent, trigger, state_.now, Phase::crossing);
 }
 
 void Run::show(Tick begin, Tick end) {
@@ -119,8 +129,8 @@ void Run::show(Tick begin, Tick end) {
   if (progress_) progress_(seconds(end) / seconds(plan_->length));
 }
 
-void Run::book(AgentId agent, const Trigger& trigger, Tick when, Phase phase) {
-  calendar_.book(when, phase, Due{agent, trigger});
+CalendarKey Run::book(AgentId agent, const Trigger& trigger, Tick when, Phase phase) {
+  return calendar_.book(when, phase, Due{agent, trigger});
 }
 
 Phase Run::phase_of(AgentId agent) const {

@@ -40,14 +40,15 @@ struct RunResult {
 ///
 ///   prepare: amounts, channels and agents at their start; every agent hears Trigger::start
 ///   while now < length
-///     1. settle      take every calendar entry due now, by (tick, phase, sequence), until none is left;
+///     1. reach       bring the channels to this instant; at a break ask the forcing for new straight lines
+///     2. settle      take every calendar entry due now, by (tick, phase, sequence), until none is left;
 ///                    agents react, set channels, arm watches, move water; followers hear at this instant
-///     2. draw lines  if a break passed or a channel was set, ask the forcing for new straight lines
-///     3. horizon     the next break, the next calendar entry, or the end, whichever comes first
-///     4. advance     one accepted step, at the longest to the horizon
-///     5. cross       the earliest crossing in (t0, t1]: cut the step there, disarm, book the crossing
-///     6. show        observers see the stretch; they cannot steer
-///   settle once more at the end
+///     3. draw lines  if a channel was set, ask the forcing again: its lines may depend on it
+///     4. horizon     the next break, the next calendar entry, or the end, whichever comes first
+///     5. advance     one accepted step, at the longest to the horizon
+///     6. cross       the earliest crossing in (t0, t1]: cut the step there, disarm, book the crossing
+///     7. show        observers see the stretch; they cannot steer
+///   reach and settle once more at the end
 ///
 /// Throws UserError: chatter (a device that switches without end, named), step_collapse.
 class Run {
@@ -75,13 +76,15 @@ class Run {
   };
 
   void prepare();
+  void reach();
   void settle();
   void draw_lines();
   Tick horizon() const;
   void cross(const Step& step);
   void show(Tick begin, Tick end);
   void deliver(const Due& due);
-  void book(AgentId agent, const Trigger& trigger, Tick when, Phase phase);
+  CalendarKey book(AgentId agent, const Trigger& trigger, Tick when, Phase phase);
+  void fire(ArmedWatch& watch, EventId cause);
   Phase phase_of(AgentId agent) const;
   void count_firing(const ArmedWatch& watch);
   double value(const Input& input);

@@ -54,19 +54,26 @@ void Run::Desk::wake(int slot, Tick when) {
   wakes.emplace(slot, run_.calendar_.book(when, run_.phase_of(agent_), Due{agent_, trigger}));
 }
 
+/// A crossing of this instant that the agent has not heard of yet, of a watch that it now replaces or disarms.
+void Run::Desk::forget_passed(int slot) {
+  const auto old = record().passed.find(slot);
+  if (old == record().passed.end()) return;
+  run_.calendar_.cancel(old->second);
+  record().passed.erase(old);
+}
+
 void Run::Desk::arm(int slot, const Watch& watch) {
+  forget_passed(slot);
   auto& places = record().watches;
   const auto [place, fresh] = places.try_emplace(slot, run_.watches_.size());
   if (fresh) run_.watches_.emplace_back();
   ArmedWatch& armed = run_.watches_[place->second];
   armed = {agent_, slot, true, watch, run_.house_->position(watch.what)};
-  if (!armed.passed(value(watch.what))) return;
-  armed.armed = false;
-  run_.count_firing(armed);
-  run_.book(agent_, {Trigger::Kind::crossing, slot, {}, cause_}, now(), Phase::crossing);
+  if (armed.passed(value(watch.what))) run_.fire(armed, cause_);
 }
 
 void Run::Desk::disarm(int slot) {
+  forget_passed(slot);
   const auto place = record().watches.find(slot);
   if (place != record().watches.end()) run_.watches_[place->second].armed = false;
 }

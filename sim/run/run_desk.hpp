@@ -15,6 +15,7 @@ struct Run::AgentRecord {
   bool decides = false;
   std::map<int, CalendarKey> wakes;         ///< by slot
   std::map<int, std::size_t> watches;       ///< slot -> place in Run::watches_
+  std::map<int, CalendarKey> passed;        ///< crossings that fired at this instant and are not yet heard, by slot
   std::map<int, std::deque<Tick>> firings;  ///< recent ones, by slot
   EventId standing_failure = kNoEvent;
 };
@@ -39,6 +40,7 @@ class Run::Desk final : public Situation, public Actions {
   void transfer(ExchangeId exchange, int flux, double amount) override;
 
  private:
+  void forget_passed(int slot);
   AgentRecord& record() { return run_.agents_[static_cast<std::size_t>(agent_.index)]; }
   Run& run_;
   AgentId agent_;

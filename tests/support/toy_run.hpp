@@ -9,6 +9,7 @@
 
 #include "sim/contract/agent.hpp"
 #include "sim/contract/observer.hpp"
+#include "sim/run/run.hpp"
 #include "tests/support/toy_house.hpp"
 
 namespace noonhouse::toy {
@@ -69,6 +70,38 @@ struct Thermostat {
     watch(on ? Watch::Direction::rising : Watch::Direction::falling);
   }
 };
+
+/// Opens the vent between two temperatures, asks again every ten minutes, and waters the film when it dries.
+inline Scripted::Reaction gardener(const Ids& id) {
+  return [id](const Situation& situation, const Trigger& trigger, Actions& actions) {
+    if (trigger.kind == Trigger::Kind::crossing) {
+      const auto event = actions.log(EventKind::people, "watered");
+      actions.transfer(id.can, 0, 0.8);
+      actions.set(id.heater_w, situation.value(id.heater_w), event);
+    } else {
+      const double open = situation.value(id.air) > 297.0 ? 0.6 : 0.05;
+      if (open != situation.value(id.vent_kg_s))
+        actions.set(id.vent_kg_s, open, actions.log(EventKind::action, "vent"));
+      actions.wake(0, situation.now() + 10_min);
+    }
+    actions.arm(1, {id.film, 0.2, Watch::Direction::falling});
+  };
+}
+
+/// The toy house with weather, a thermostat and a gardener: tens of events a day.
+inline RunPlan busy_plan(Tick length) {
+  RunPlan plan;
+  Ids id;
+  plan.house = build(id);
+  plan.forcing = weather(id);
+  plan.length = length;
+  plan.agents.push_back(std::make_unique<ScriptedPlan>("thermostat", [id] {
+    return Thermostat{id.sensor, id.heater_w, 286.0, 287.5, 3000.0};
+  }));
+  plan.agents.push_back(std::make_unique<ScriptedPlan>(
+      "gardener", [id] { return gardener(id); }, std::vector<ChannelId>{}, true));
+  return plan;
+}
 
 /// Keeps every event and the ends of every stretch.
 class Recorder final : public Observer {
