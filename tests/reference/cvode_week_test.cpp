@@ -5,6 +5,9 @@
 
 #include <cmath>
 #include <memory>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "tests/support/cvode_method.hpp"
 #include "tests/support/run_marks.hpp"
@@ -98,6 +101,54 @@ TEST(CvodeWeek, WithThermostatsTheFirstTwentyEventsFallWithinASecond) {
   const MarkedRun own = run_own(week.plan, week.interval, 0.1);
   EXPECT_LT(worst_event_s(own.marks, week.reference.marks, 20), 1.0);
   EXPECT_EQ(own.result.events, week.reference.result.events);
+}
+
+/// What the thermometer of the bay named in an event reads at that instant, which is the end of a stretch.
+class ReadingAtEvents final : public Observer {
+ public:
+  explicit ReadingAtEvents(const House& house) : house_(&house) {}
+  void see_start(const Stretch& stretch) override { see_stretch(stretch); }
+  void see_stretch(const Stretch& stretch) override {
+    const auto now = stretch.potentials_at(stretch.end());
+    potentials_.assign(now.begin(), now.end());
+  }
+  void see_event(const LogEntry& entry) override {
+    const bool south = entry.subject.find("south") != std::string::npos;
+    const auto node = house_->find_node(south ? "south thermometer" : "north thermometer");
+    readings_.emplace_back(entry.what, potentials_.at(static_cast<std::size_t>(house_->position(Input(*node)))));
+  }
+  std::vector<std::pair<std::string, double>> readings() const { return readings_; }
+
+ private:
+  const House* house_;
+  std::vector<double> potentials_;
+  std::vector<std::pair<std::string, double>> readings_;
+};
+
+std::vector<std::pair<std::string, double>> readings_at_events(const RunPlan& plan) {
+  ReadingAtEvents observer(plan.house);
+  Run run(plan);
+  run.add_observer(observer);
+  run.go();
+  return observer.readings();
+}
+
+// Both methods' runs share the search for crossings, so that their agreement cannot speak for it: this can.
+TEST(CvodeWeek, AtEveryEventTheThermometerStandsOnItsLimit) {
+  const synthetic::Options options;
+  for (const bool independent : {false, true}) {
+    RunPlan plan = synthetic::make_plan(options);
+    if (independent)
+      plan.method = [](const House& house) { return std::make_unique<CvodeMethod>(house, CvodeSettings{}); };
+    const auto readings = readings_at_events(plan);
+    ASSERT_GT(readings.size(), 200U);
+    // Width of the search (10 ms) times the fastest reading (below 0.01 K/s).
+    for (const auto& [what, reading] : readings) {
+      const double past = what == "on" ? reading - options.on_above_k : options.off_below_k - reading;
+      EXPECT_GE(past, 0.0);
+      EXPECT_LT(past, 1e-4);
+    }
+  }
 }
 
 TEST(CvodeWeek, WithThermostatsEventTimesImproveWithTheTolerance) {
