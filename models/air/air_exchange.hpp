@@ -19,14 +19,14 @@ void counterflow(const S& m, const S& t_a, const S& w_a, const S& t_b, const S& 
 /// Exchange between two layers of one bay, positive from lower to upper.
 /// Inputs: T_lower, w_lower, T_upper, w_upper, stirring [m/s] (spray, circulation fan).
 ///   m = rho A (u0 + stirring + c sqrt(g H dT_v / T)) with dT_v = max(virtual temperature lower - upper, 0)
-/// Unstable layers overturn at a share c of the free-fall velocity; stable ones keep the background u0.
+/// Unstable layers overturn at the free-fall velocity of their difference (c = 1); stable ones keep the background u0.
 /// First law of layering (c and u0: common practice, no source); plumes are not modelled.
 struct LayerMixing {
   double area_m2 = 0.0;
   double spacing_m = 0.0;  ///< between the layers' middles
   double dry_air_density_kg_m3 = 1.0;
   double background_m_s = 0.002;
-  double overturning = 0.10;
+  double overturning = 1.0;
   static constexpr std::string_view kName = "mixing between layers";
   static constexpr int kInputs = 5, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};

@@ -50,6 +50,27 @@ struct InsideConvection {
   }
 };
 
+/// Heat from a warm surface below to the air, part of which its plume carries straight to the top layer [W].
+///   Q as above; to the top: s Q while the surface is warmer than the air beside it, else nothing
+/// Inputs: T_s, T_a beside it. Fluxes: surface -> air beside it, surface -> top air.
+/// A first law of plumes: s is one fixed share (common practice, no source); entrainment, source size and a stable
+/// layer that stops the plume half way are not modelled.
+struct PlumeConvection {
+  double area_m2 = 0.0;
+  FilmCoefficient film;
+  double share_to_top = 0.5;
+  static constexpr std::string_view kName = "convection with a plume";
+  static constexpr int kInputs = 2, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::energy, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 2>& q) const {
+    const S difference = in[0] - in[1];
+    const S heat = area_m2 * film.at(difference) * difference;
+    q[1] = difference > 0.0 ? S(share_to_top * heat) : S(0.0);
+    q[0] = heat - q[1];
+  }
+};
+
 /// Heat from a surface to outdoor air by wind [W].   Q = A (2.8 + 3.0 V) (T_s - T_out)
 /// [Watmuff, Charters & Proctor 1977, COMPLES 2; wind V to about 7 m/s.] Inputs: T_s, T_out, V [m/s].
 struct WindConvection {

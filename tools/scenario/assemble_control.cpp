@@ -51,8 +51,8 @@ void Assembler::add_controls() {
     for (const std::string& device : t.drives) callers_[device].push_back(demand);
   }
   add_weather_diary();
-  add_agent<TankGuard>(
-      out_.plan, {"tank", Input(out_.tank, 1), spec_.tank.low_kg, spec_.tank.restart_kg, out_.water_permit, raining_});
+  add_agent<TankGuard>(out_.plan, {"tank", Input(out_.tank, 1), kWaterKgPerM3 * spec_.tank.low_m3,
+                                   kWaterKgPerM3 * spec_.tank.restart_m3, out_.water_permit, raining_});
   add_agent<BatteryGuard>(out_.plan, {"battery", out_.battery, spec_.power.cut_off * spec_.power.battery_j,
                                       spec_.power.reconnect * spec_.power.battery_j, out_.power_permit});
   add_device_agents();
@@ -83,7 +83,7 @@ void Assembler::add_device_agents() {
     const MistSpec& m = item.value;
     Device::Parameters p{"", "starts",       "stops",
                          {}, {water, power}, {{position_channel(item.name, "mist line"), 1.0, 0.0}}};
-    p.outputs.push_back({mist_flow_.at(item.name), m.nozzles * m.nozzle_flow_m3_s * 1000.0, 0.0});
+    p.outputs.push_back({mist_flow_.at(item.name), m.nozzles * m.nozzle_flow_m3_s * kWaterKgPerM3, 0.0});
     for (const std::string& bay : m.bays)
       p.outputs.push_back({stirring_[static_cast<std::size_t>(out_.shape.bay_index(bay))], m.stirring_m_s, 0.0});
     add(item.name, std::move(p), m.pump_power_w);
@@ -103,7 +103,8 @@ void Assembler::add_people() {
     p.at = ticks(visit.value.at_s);
     p.tank_water = Input(out_.tank, 1);
     p.tank_temperature = out_.tank;
-    p.tank_reserve_kg = 0.5 * spec_.tank.low_kg;  // a can reaches below the pump's mark (common practice, no source)
+    p.tank_reserve_kg =
+        0.5 * kWaterKgPerM3 * spec_.tank.low_m3;  // a can reaches below the pump's mark (common practice, no source)
     p.water_permit = out_.water_permit;
     for (const std::string& name : visit.value.waters) {
       const auto group =

@@ -18,7 +18,6 @@ namespace noonhouse {
 namespace {
 constexpr double kTankShellHeat = 4000.0;  ///< per square metre of wall [J/(m2 K)]; common practice, no source
 constexpr double kOverflowSeconds = 20.0;
-constexpr double kWaterDensity = 1000.0;  ///< of sprayed water [kg/m3]
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
@@ -33,13 +32,13 @@ ChannelId Assembler::position_channel(const std::string& device, const std::stri
 
 void Assembler::add_water() {
   const TankSpec& t = spec_.tank;
-  out_.tank = graph_.node("tank", WetMass{kTankShellHeat * t.wall_area_m2}, {start_.air_k, t.start_kg},
+  out_.tank = graph_.node("tank", WetMass{kTankShellHeat * t.wall_area_m2}, {start_.air_k, kWaterKgPerM3 * t.start_m3},
                           {spec_.run.tolerance_k, 0.01});
   graph_.exchange("wall of the tank", "tank wall", Conductance{t.wall_area_m2 * t.wall_u_w_m2_k},
                   {out_.tank, out_.site.outdoor}, {{{out_.tank, outdoor_heat_}}});
   graph_.exchange("rain into the tank", "rain", RoofCatchment{out_.shape.plan_area_m2(), t.runoff_coefficient},
                   {out_.site.rain, out_.site.outdoor}, {{{rain_water_, End(out_.tank, 1)}, {rain_heat_, out_.tank}}});
-  graph_.exchange("overflow of the tank", "overflow", Runoff{t.capacity_kg, kOverflowSeconds},
+  graph_.exchange("overflow of the tank", "overflow", Runoff{kWaterKgPerM3 * t.capacity_m3, kOverflowSeconds},
                   {out_.tank, Input(out_.tank, 1)},
                   {{{End(out_.tank, 1), drained_water_}, {out_.tank, drained_heat_}}});
 }
@@ -96,6 +95,22 @@ void Assembler::add_fans() {
   }
 }
 
+/// What lands on one surface has fallen through the nozzles' layer and the one below it, and evaporated in both.
+void Assembler::spray(const Spray& s) {
+  const int top = out_.shape.layer_at(s.line.height_m);
+  for (int layer = top; layer >= std::max(0, top - 1); --layer) {
+    const NodeId air = out_.bays[at(s.bay)].air[at(layer)];
+    const double half = top > 0 ? 0.5 : 1.0;
+    graph_.exchange(s.device + " through layer " + std::to_string(layer + 1) + " over " + s.where, "mist",
+                    MistPart{half * s.portion, s.line.evaporated_share, out_.pressure_pa},
+                    {air, Input(air, 1), out_.tank, s.flow},
+                    {{{End(out_.tank, 1), End(air, 1)},
+                      {End(out_.tank, 1), End(s.lands_on, 1)},
+                      {out_.tank, air},
+                      {out_.tank, s.lands_on}}});
+  }
+}
+
 /// The unevaporated part of each bay's spray lands on plants, benches and floor by the ground they cover.
 void Assembler::add_mist() {
   for (const auto& item : spec_.mist_lines) {
@@ -107,17 +122,10 @@ void Assembler::add_mist() {
       const int bay = out_.shape.bay_index(bay_name);
       const BayParts& parts = out_.bays[at(bay)];
       const double floor_area = out_.shape.bays[at(bay)].floor_m2;
-      const NodeId air = air_at(bay, m.height_m);
       double left = 1.0;
       const auto land = [&](const std::string& where, NodeId node, double share) {
-        if (share <= 0.0) return;
-        const MistPart law{share / static_cast<double>(m.bays.size()), m.evaporated_share, out_.pressure_pa};
-        graph_.exchange(item.name + " over " + where, "mist", law, {air, Input(air, 1), out_.tank, flow},
-                        {{{End(out_.tank, 1), End(air, 1)},
-                          {End(out_.tank, 1), End(node, 1)},
-                          {out_.tank, air},
-                          {out_.tank, node}}});
         left -= share;
+        if (share > 0.0) spray({item.name, where, bay, m, flow, node, share / static_cast<double>(m.bays.size())});
       };
       for (const PlantParts& plant : out_.plants) {
         const auto& group = std::find_if(spec_.plants.begin(), spec_.plants.end(), [&](const auto& g) {

@@ -24,7 +24,7 @@ void Assembler::add_ground() {
     parts.surroundings = graph_.node("surroundings seen in the " + parts.name + " bay", ThermalMass{kStarHeat},
                                      {start_.air_k}, {spec_.run.tolerance_k * 5.0});
     parts.floor = film_node(name, bay.floor_m2 * kFloorSkin * spec_.house.floor.heat_capacity_j_m3_k, start_.air_k);
-    touch_air({name, parts.floor, bay.floor_m2, 1.52, 1.0, 0.2 * spec_.house.floor.holds_kg_m2 * bay.floor_m2},
+    touch_air({name, parts.floor, bay.floor_m2, 1.52, 1.0, 0.2 * spec_.house.floor.holds_kg_m2 * bay.floor_m2, b},
               parts.air.front());
     graph_.exchange("longwave of the " + name, "longwave inside", RadiantExchange{bay.floor_m2 * kFloorEmissivity},
                     {parts.floor, parts.surroundings}, {{{parts.floor, parts.surroundings}}});

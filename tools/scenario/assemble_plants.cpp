@@ -48,7 +48,7 @@ void Assembler::add_benches() {
     const double area = b.length_m * b.width_m;
     const NodeId node = film_node(item.name, area * b.heat_capacity_j_m2_k, start_.air_k);
     bench_nodes_[item.name] = node;
-    touch_air({item.name, node, 2.0 * area, 1.31, 1.0, 0.2 * kHeldOnBench * area}, air_at(bay, b.height_m));
+    touch_air({item.name, node, 2.0 * area, 1.31, 1.0, 0.2 * kHeldOnBench * area, bay}, air_at(bay, b.height_m));
     graph_.exchange("longwave of the " + item.name, "longwave inside", RadiantExchange{2.0 * area * kBenchEmissivity},
                     {node, parts.surroundings}, {{{node, parts.surroundings}}});
     const double share =
@@ -82,7 +82,7 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
   plant.tissue = film_node(group.name, g.area_m2 * kind.tissue_kg_m2 * kTissueHeat, start_.air_k);
   const double leaf = leaf_conductance(kind.leaf_size_m);
   touch_air({group.name, plant.tissue, 2.0 * kind.leaf_area_index * g.area_m2, 1.31, air_density_ * kDryAirHeat * leaf,
-             0.3 * kind.holds_film_kg_m2 * g.area_m2},
+             0.3 * kind.holds_film_kg_m2 * g.area_m2, bay},
             air);
   graph_.exchange("longwave of " + group.name, "longwave inside",
                   RadiantExchange{1.5 * std::min(1.0, kind.leaf_area_index) * g.area_m2 * kTissueEmissivity},

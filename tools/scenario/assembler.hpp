@@ -10,6 +10,9 @@
 
 namespace noonhouse {
 
+/// A tank's litres as mass; the few per mille by which warm water is lighter are left out [kg/m3].
+inline constexpr double kWaterKgPerM3 = 1000.0;
+
 /// Builds one plan's house part by part; each part's file names the laws it uses. Made for one use.
 class Assembler {
  public:
@@ -24,6 +27,16 @@ class Assembler {
     double area_m2 = 0.0;
     double per_cube_root = 1.31, floor_w_m2_k = 1.0;
     double half_wet_kg = 0.0;
+    int plume_bay = -1;  ///< bay whose top layer its plume feeds; -1 for none
+  };
+  /// The part of a mist line's water that falls towards one surface of one bay.
+  struct Spray {
+    std::string device, where;
+    int bay = 0;
+    const MistSpec& line;
+    ChannelId flow;
+    NodeId lands_on;
+    double portion = 0.0;
   };
   struct Start {
     double air_k = 0.0, humidity_ratio = 0.0;
@@ -53,6 +66,7 @@ class Assembler {
   void add_openings();
   void add_fans();
   void add_mist();
+  void spray(const Spray& part);
   void add_sensors();
   // assemble_control.cpp
   void add_controls();

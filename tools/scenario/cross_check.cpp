@@ -151,9 +151,9 @@ class CrossCheck {
 
   void stores() const {
     const TankSpec& t = s_.tank;
-    require(t.start_kg <= t.capacity_kg, ErrorKind::does_not_fit, "tank.starts_with", "is more than the tank holds");
-    require(t.low_kg < t.restart_kg, ErrorKind::out_of_range, "tank.restart_mark", "must be above low_mark");
-    require(t.restart_kg <= t.capacity_kg, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
+    require(t.start_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.starts_with", "is more than the tank holds");
+    require(t.low_m3 < t.restart_m3, ErrorKind::out_of_range, "tank.restart_mark", "must be above low_mark");
+    require(t.restart_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
     require(s_.power.cut_off < s_.power.reconnect, ErrorKind::out_of_range, "power.reconnect_at",
             "must be above cut_off_at");
   }

@@ -7,6 +7,7 @@
 #include "tools/scenario/field_places.hpp"
 #include "tools/scenario/located_node.hpp"
 #include "tools/scenario/scenario_spec.hpp"
+#include "tools/units/units.hpp"
 
 namespace noonhouse {
 
@@ -39,7 +40,9 @@ void cross_check(const PlanScenario& plan);
 /// The scenario's JSON Schema (2020-12), for editors.
 std::string scenario_schema();
 
-/// A plan's house as a tree in words, with what was assumed by default marked.
-std::string house_tree(const PlanScenario& plan);
+/// A plan's house as a tree in words, at most 100 characters wide: site, weather, bays with their layers and what
+/// stands in them, controls, tank, power, people and what is in service. What was assumed by default is marked, and
+/// listed at the end; what is probably not meant stands before it.
+std::string house_tree(const PlanScenario& plan, UnitSystem system = UnitSystem::metric);
 
 }  // namespace noonhouse

@@ -122,7 +122,7 @@ void fields(FieldVisitor& v, MistSpec& s) {
   v.quantity("stirring", s.stirring_m_s, Dimension::speed,
              {.minimum = 0,
               .maximum = 1,
-              .default_text = "0.02 m/s",
+              .default_text = "0.05 m/s",
               .about = "mixing of the layers below the nozzles while it sprays (common practice, no source)"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
 }

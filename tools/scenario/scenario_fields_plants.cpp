@@ -136,10 +136,10 @@ void fields(FieldVisitor& v, TimerSpec& s) {
 }
 
 void fields(FieldVisitor& v, TankSpec& s) {
-  v.quantity("capacity", s.capacity_kg, Dimension::volume, {.minimum = 0.001, .maximum = 1000, .about = "brim full"});
-  v.quantity("starts_with", s.start_kg, Dimension::volume, {.minimum = 0, .about = "water in it when the run starts"});
-  v.quantity("low_mark", s.low_kg, Dimension::volume, {.minimum = 0, .about = "pump cuts out here"});
-  v.quantity("restart_mark", s.restart_kg, Dimension::volume, {.minimum = 0, .about = "pump may start again here"});
+  v.quantity("capacity", s.capacity_m3, Dimension::volume, {.minimum = 0.001, .maximum = 1000, .about = "brim full"});
+  v.quantity("starts_with", s.start_m3, Dimension::volume, {.minimum = 0, .about = "water in it when the run starts"});
+  v.quantity("low_mark", s.low_m3, Dimension::volume, {.minimum = 0, .about = "pump cuts out here"});
+  v.quantity("restart_mark", s.restart_m3, Dimension::volume, {.minimum = 0, .about = "pump may start again here"});
   v.quantity("runoff", s.runoff_coefficient, Dimension::share,
              {.minimum = 0,
               .maximum = 1,

@@ -122,7 +122,7 @@ struct TimerSpec {
 };
 
 struct TankSpec {
-  double capacity_kg = 0.0, start_kg = 0.0, low_kg = 0.0, restart_kg = 0.0, runoff_coefficient = 0.0;
+  double capacity_m3 = 0.0, start_m3 = 0.0, low_m3 = 0.0, restart_m3 = 0.0, runoff_coefficient = 0.0;
   double wall_area_m2 = 0.0, wall_u_w_m2_k = 0.0;
 };
 struct PowerSpec {

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/scenario/house_hints.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+namespace noonhouse {
+namespace {
+
+bool holds(const std::vector<std::string>& names, const std::string& name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// The hints of one plan, each a few lines.
+class Hints {
+ public:
+  explicit Hints(const PlanScenario& plan) : plan_(plan), s_(plan.spec) {}
+  std::vector<std::string> all() {
+    uncalled(s_.openings);
+    uncalled(s_.fans);
+    uncalled(s_.mist_lines);
+    uncalled(s_.shades);
+    idle(s_.thermostats);
+    idle(s_.timers);
+    hands();
+    dry_plants();
+    shut_house();
+    return std::move(out_);
+  }
+
+ private:
+  template <class Controls>
+  bool driven_by(const Controls& controls, const std::string& device) const {
+    return std::any_of(controls.begin(), controls.end(), [&](const auto& control) {
+      return plan_.uses(control.name) && holds(control.value.drives, device);
+    });
+  }
+
+  bool called(const std::string& device) const {
+    const auto& visits = s_.grower.visits;
+    return driven_by(s_.thermostats, device) || driven_by(s_.timers, device) ||
+           std::any_of(visits.begin(), visits.end(), [&](const auto& v) { return holds(v.value.opens, device); });
+  }
+
+  template <class Devices>
+  void uncalled(const Devices& devices) {
+    for (const auto& device : devices)
+      if (plan_.uses(device.name) && !called(device.name))
+        out_.push_back(
+            fmt::format("{} is in service, but no control in service and no visit ever calls it", device.name));
+  }
+
+  template <class Controls>
+  void idle(const Controls& controls) {
+    for (const auto& control : controls) {
+      const auto& drives = control.value.drives;
+      if (plan_.uses(control.name) &&
+          std::none_of(drives.begin(), drives.end(), [&](const auto& name) { return plan_.uses(name); }))
+        out_.push_back(
+            fmt::format("{} is in service, but all it drives is at rest: {}", control.name, fmt::join(drives, ", ")));
+    }
+  }
+
+  void hands() {
+    for (const auto& visit : s_.grower.visits)
+      for (const std::string& device : visit.value.opens)
+        if (!plan_.uses(device))
+          out_.push_back(fmt::format("the visit {} opens {}, which this plan leaves at rest", visit.name, device));
+  }
+
+  void dry_plants() {
+    const auto& visits = s_.grower.visits;
+    for (const auto& group : s_.plants)
+      if (std::none_of(visits.begin(), visits.end(), [&](const auto& v) { return holds(v.value.waters, group.name); }))
+        out_.push_back(fmt::format("{} on the {} are watered by no visit", group.name, group.value.place));
+  }
+
+  void shut_house() {
+    const auto in_service = [&](const auto& item) { return plan_.uses(item.name); };
+    if (std::any_of(s_.openings.begin(), s_.openings.end(), in_service)) return;
+    const bool fan = std::any_of(s_.fans.begin(), s_.fans.end(), in_service);
+    out_.emplace_back(fan ? "no opening is in service: beside leakage, air comes in by the fans' inlets alone"
+                          : "no opening and no fan is in service: the house breathes by leakage alone");
+  }
+
+  const PlanScenario& plan_;
+  const ScenarioSpec& s_;
+  std::vector<std::string> out_;
+};
+
+}  // namespace
+
+std::vector<std::string> house_hints(const PlanScenario& plan) { return Hints(plan).all(); }
+
+}  // namespace noonhouse

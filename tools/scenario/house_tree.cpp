@@ -1,0 +1,285 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <functional>
+#include <map>
+#include <utility>
+
+#include "tools/scenario/field_facts.hpp"
+#include "tools/scenario/house_hints.hpp"
+#include "tools/scenario/house_shape.hpp"
+#include "tools/scenario/scenario.hpp"
+#include "tools/scenario/scenario_fields.hpp"
+#include "tools/scenario/tree_text.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr std::size_t kWidth = 100;
+
+/// Height whose air is around a group of plants, as the assembly takes it [m].
+double plants_height_m(const PlantGroupSpec& group, const BenchSpec& bench) {
+  return (group.under ? 0.0 : bench.height_m) + 0.05;
+}
+
+/// A path as people read it; only its first part is a key with underscores, the rest are names.
+std::string place_words(const std::string& path) {
+  const std::size_t dot = std::min(path.find('.'), path.size());
+  return key_words(path.substr(0, dot)) + (dot < path.size() ? shown_path(path.substr(dot)) : "");
+}
+
+using Keys = std::vector<std::string>;
+
+class HouseTree {
+ public:
+  HouseTree(const PlanScenario& plan, UnitSystem system)
+      : plan_(plan),
+        s_(plan.spec),
+        system_(system),
+        shape_(shape_of(plan.spec.house)),
+        facts_(facts_of(plan.spec, system, plan.places)) {}
+
+  std::string text() const {
+    std::string out = paragraph(s_.title) + paragraph(s_.about);
+    out += paragraph("plan: " + plan_.name + (plan_.about.empty() ? "" : " (" + plan_.about + ")")) + "\n";
+    out += tree_text({group("run", "run"), group("site", "site"), group("weather", "weather"), house(), shades(),
+                      kinds(), controls(), group("tank", "tank"), group("power", "power"), grower(), service()},
+                     kWidth);
+    if (const auto hints = house_hints(plan_); !hints.empty()) {
+      out += "\nworth a look\n";
+      std::vector<Branch> branches;
+      for (const std::string& hint : hints) branches.push_back({hint});
+      out += tree_text(branches, kWidth);
+    }
+    return out + assumptions();
+  }
+
+ private:
+  static std::string paragraph(const std::string& text) {
+    const auto lines = wrapped(text, kWidth);
+    return lines.front().empty() ? "" : fmt::format("{}\n", fmt::join(lines, "\n"));
+  }
+
+  /// The values of a group in words, all of them or those of some keys, what was assumed marked.
+  std::string listed(const std::string& path, const Keys& keys = {}) const {
+    std::vector<std::string> parts;
+    for (const Fact& fact : facts_) {
+      const bool wanted = keys.empty() || std::find(keys.begin(), keys.end(), fact.key) != keys.end();
+      if (fact.group != path || !wanted || fact.text.empty()) continue;
+      parts.push_back(key_words(fact.key) + " " + fact.text + (fact.assumed ? " (assumed)" : ""));
+    }
+    return fmt::format("{}", fmt::join(parts, ", "));
+  }
+  Branch group(const std::string& name, const std::string& path) const { return {name, {{listed(path)}}}; }
+  std::string shown(double si, Dimension dimension) const { return format_quantity(si, dimension, system_); }
+  std::string resting(const std::string& device) const { return plan_.uses(device) ? "" : "; at rest in this plan"; }
+
+  /// Names with what this plan leaves at rest marked.
+  std::string devices(const std::vector<std::string>& names) const {
+    std::vector<std::string> parts;
+    for (const std::string& name : names) parts.push_back(name + (plan_.uses(name) ? "" : " (at rest)"));
+    return fmt::format("{}", fmt::join(parts, ", "));
+  }
+
+  Branch house() const {
+    double volume = 0.0, cover = 0.0;
+    for (const BayShape& bay : shape_.bays) volume += bay.volume_m3;
+    for (const Facet& facet : shape_.facets) cover += facet.area_m2;
+    Branch out{"house: " + listed("house"), {}};
+    out.children.push_back({fmt::format("floor {}, air {}, cover {}", shown(shape_.plan_area_m2(), Dimension::area),
+                                        shown(volume, Dimension::volume), shown(cover, Dimension::area))});
+    out.children.push_back({"roof cover: " + listed("house.cover.roof")});
+    out.children.push_back({"wall cover: " + listed("house.cover.walls")});
+    out.children.push_back({"floor and soil: " + listed("house.floor")});
+    for (std::size_t b = 0; b < shape_.bays.size(); ++b) out.children.push_back(bay(static_cast<int>(b)));
+    return out;
+  }
+
+  Branch bay(int index) const {
+    const BayShape& bay = shape_.bays[static_cast<std::size_t>(index)];
+    Branch out{fmt::format("{} bay: {}, length {}, floor {}, air {}", bay.name, listed("house.bays." + bay.name),
+                           shown(bay.length_m, Dimension::length), shown(bay.floor_m2, Dimension::area),
+                           shown(bay.volume_m3, Dimension::volume)),
+               {}};
+    std::vector<std::string> sides;
+    for (const Facet& facet : shape_.facets)
+      if (facet.bay == index)
+        sides.push_back(facet.name.substr(0, facet.name.find(" of the ")) + " " +
+                        shown(facet.area_m2, Dimension::area));
+    out.children.push_back({fmt::format("cover: {}", fmt::join(sides, ", "))});
+    for (int i = static_cast<int>(bay.layers.size()) - 1; i >= 0; --i) out.children.push_back(layer(index, i));
+    return out;
+  }
+
+  Branch layer(int bay_index, int index) const {
+    const BayShape& bay = shape_.bays[static_cast<std::size_t>(bay_index)];
+    const LayerShape& layer = bay.layers[static_cast<std::size_t>(index)];
+    Branch out{
+        fmt::format("layer {}, {} to {} above the floor, air {}", index + 1, shown(layer.bottom_m, Dimension::length),
+                    shown(layer.top_m, Dimension::length), shown(layer.volume_m3, Dimension::volume)),
+        {}};
+    const auto here = [&](const std::string& in_bay, double height_m) {
+      return in_bay == bay.name && shape_.layer_at(height_m) == index;
+    };
+    add_openings(out, here);
+    add_devices(out, here);
+    add_benches(out, here);
+    add_sensors(out, here);
+    return out;
+  }
+
+  using Here = std::function<bool(const std::string& bay, double height_m)>;
+
+  void add_openings(Branch& out, const Here& here) const {
+    for (const auto& it : s_.openings)
+      if (here(it.value.bay, it.value.centre_m))
+        out.children.push_back({fmt::format(
+            "opening {}: {}{}", it.name,
+            listed("openings." + it.name, {"side", "area", "height", "centre", "open_when_shut"}), resting(it.name))});
+  }
+
+  void add_devices(Branch& out, const Here& here) const {
+    for (const auto& it : s_.fans) {
+      if (here(it.value.bay, it.value.height_m))
+        out.children.push_back({fmt::format("fan {}: {}{}", it.name,
+                                            listed("fans." + it.name, {"height", "flow", "power"}), resting(it.name))});
+      if (here(it.value.inlet_bay, it.value.inlet_height_m))
+        out.children.push_back({fmt::format("inlet of fan {}: {}{}", it.name,
+                                            listed("fans." + it.name, {"inlet_height"}), resting(it.name))});
+    }
+    for (const auto& it : s_.mist_lines)
+      if (std::any_of(it.value.bays.begin(), it.value.bays.end(),
+                      [&](const std::string& in) { return here(in, it.value.height_m); }))
+        out.children.push_back(
+            {fmt::format("mist line {}: {}{}", it.name, listed("mist_lines." + it.name), resting(it.name))});
+  }
+
+  void add_benches(Branch& out, const Here& here) const {
+    for (const auto& bench : s_.benches) {
+      const BenchSpec& b = bench.value;
+      if (here(b.bay, b.height_m))
+        out.children.push_back({fmt::format(
+            "bench {}: {}", bench.name,
+            listed("benches." + bench.name, {"height", "length", "width", "heat_capacity", "absorptance"}))});
+      for (const auto& group : s_.plants) {
+        const PlantGroupSpec& g = group.value;
+        if (g.place != bench.name || !here(b.bay, plants_height_m(g, b))) continue;
+        Keys keys{"area", "pot_water", "pot_heat_capacity"};
+        if (g.under) keys.emplace_back("light_under_bench");
+        out.children.push_back({fmt::format("plants {}: {} {} the {}, {}", group.name, g.kind, g.under ? "under" : "on",
+                                            g.place, listed("plants." + group.name, keys))});
+      }
+    }
+  }
+
+  void add_sensors(Branch& out, const Here& here) const {
+    for (const auto& it : s_.sensors)
+      if (here(it.value.bay, it.value.height_m))
+        out.children.push_back({fmt::format("sensor {}: {}", it.name,
+                                            listed("sensors." + it.name, {"measures", "height", "time_constant"}))});
+  }
+
+  Branch shades() const {
+    Branch out{"shades", {}};
+    for (const auto& it : s_.shades)
+      out.children.push_back({it.name + ": " + listed("shades." + it.name) + resting(it.name)});
+    return or_none(std::move(out));
+  }
+
+  Branch kinds() const {
+    Branch out{"plant kinds", {}};
+    for (const auto& it : s_.plant_kinds) {
+      const std::string path = "plant_kinds." + it.name;
+      Branch kind{it.name + (it.value.about.empty() ? "" : ": " + it.value.about), {}};
+      kind.children.push_back(
+          {"limits: " + listed(path, {"harm_above", "lethal_above", "harm_below", "lethal_below", "strained_after",
+                                      "harmed_after", "lost_after", "dry_air_above"})});
+      kind.children.push_back(
+          {"leaves: " + listed(path, {"leaf_area_index", "tissue", "leaf_size", "absorptance", "holds_film"})});
+      kind.children.push_back({"stomata: " + listed(path, {"stomata_open", "most_conductance", "least_conductance",
+                                                           "half_deficit", "half_light"})});
+      out.children.push_back(std::move(kind));
+    }
+    return or_none(std::move(out));
+  }
+
+  Branch controls() const {
+    Branch out{"controls", {}};
+    for (const auto& it : s_.thermostats)
+      out.children.push_back({"thermostat " + it.name + ": " + listed("thermostats." + it.name) + resting(it.name),
+                              {{"drives " + devices(it.value.drives)}}});
+    for (const auto& it : s_.timers)
+      out.children.push_back({"timer " + it.name + ": " + listed("timers." + it.name) + resting(it.name),
+                              {{"drives " + devices(it.value.drives)}}});
+    return or_none(std::move(out));
+  }
+
+  Branch grower() const {
+    Branch out{"grower: " + listed("grower"), {}};
+    for (const auto& it : s_.grower.visits) {
+      Branch visit{"visit " + it.name + ": " + listed("grower.visits." + it.name), {}};
+      const VisitSpec& v = it.value;
+      if (!v.waters.empty()) visit.children.push_back({fmt::format("waters {}", fmt::join(v.waters, ", "))});
+      if (!v.opens.empty()) visit.children.push_back({"opens " + devices(v.opens)});
+      if (!v.shuts.empty()) visit.children.push_back({"shuts " + devices(v.shuts)});
+      out.children.push_back(std::move(visit));
+    }
+    if (out.children.empty()) out.children.push_back({"no visits"});
+    return out;
+  }
+
+  Branch service() const {
+    Branch out{"in service", {}};
+    for (const std::string& name : plan_.in_service) out.children.push_back({name});
+    return or_none(std::move(out));
+  }
+
+  static Branch or_none(Branch branch) {
+    if (branch.children.empty()) branch.text += ": none";
+    return branch;
+  }
+
+  /// What was assumed, by group; groups of one mapping that assume the same stand on one line.
+  std::string assumptions() const {
+    std::vector<std::pair<std::string, std::string>> by_group;  // path, values
+    std::size_t count = 0;
+    for (const Fact& fact : facts_) {
+      if (!fact.assumed || fact.text.empty()) continue;
+      ++count;
+      if (by_group.empty() || by_group.back().first != fact.group) by_group.emplace_back(fact.group, "");
+      std::string& values = by_group.back().second;
+      values += (values.empty() ? "" : ", ") + key_words(fact.key) + " " + fact.text;
+    }
+    if (count == 0) return "\nnothing was assumed: the scenario gives every value\n";
+    std::vector<std::pair<std::string, std::string>> lines;  // places in words, values
+    std::map<std::pair<std::string, std::string>, std::size_t> line_of;
+    for (const auto& [path, values] : by_group) {
+      const std::size_t dot = path.rfind('.');
+      const auto parent = std::make_pair(path.substr(0, dot == std::string::npos ? 0 : dot), values);
+      const auto [at, fresh] = line_of.emplace(parent, lines.size());
+      if (fresh) {
+        lines.emplace_back(place_words(path), values);
+      } else {
+        lines[at->second].first += ", " + path.substr(dot == std::string::npos ? 0 : dot + 1);
+      }
+    }
+    std::vector<Branch> branches;
+    for (const auto& [place, values] : lines) branches.push_back({place + ": " + values});
+    return fmt::format("\nassumed, because the scenario does not say ({} values)\n", count) +
+           tree_text(branches, kWidth);
+  }
+
+  const PlanScenario& plan_;
+  const ScenarioSpec& s_;
+  UnitSystem system_;
+  HouseShape shape_;
+  std::vector<Fact> facts_;
+};
+
+}  // namespace
+
+std::string house_tree(const PlanScenario& plan, UnitSystem system) { return HouseTree(plan, system).text(); }
+
+}  // namespace noonhouse
