@@ -10,6 +10,7 @@ void FieldFacts::scalar(const ScalarField& field) {
   if (!text) return;
   if (field.type == ScalarField::Type::quantity)
     text = format_quantity(known_quantity(*text, field.dimension), field.dimension, system_);
+  if (field.type == ScalarField::Type::flag) text = *text == "true" ? "yes" : "no";
   const Place* place = places_.at(joined_path(path_.back(), field.name));
   facts_.push_back({path_.back(), field.name, *text, place != nullptr && place->defaulted});
 }

@@ -64,16 +64,20 @@ class HouseTree {
 
   /// The values of a group in words, all of them or those of some keys, what was assumed marked.
   std::string listed(const std::string& path, const Keys& keys = {}) const {
+    std::vector<const Fact*> wanted;
+    for (const Fact& fact : facts_)
+      if (fact.group == path && !fact.text.empty() &&
+          (keys.empty() || std::find(keys.begin(), keys.end(), fact.key) != keys.end()))
+        wanted.push_back(&fact);
+    const bool all = wanted.size() > 1 && std::all_of(wanted.begin(), wanted.end(), [](auto* f) { return f->assumed; });
     std::vector<std::string> parts;
-    for (const Fact& fact : facts_) {
-      const bool wanted = keys.empty() || std::find(keys.begin(), keys.end(), fact.key) != keys.end();
-      if (fact.group != path || !wanted || fact.text.empty()) continue;
-      parts.push_back(key_words(fact.key) + " " + fact.text + (fact.assumed ? " (assumed)" : ""));
-    }
-    return fmt::format("{}", fmt::join(parts, ", "));
+    for (const Fact* fact : wanted)
+      parts.push_back(value_words(*fact) + (fact->assumed && !all ? unbroken(" (assumed)") : ""));
+    return fmt::format("{}{}", fmt::join(parts, ", "), all ? unbroken(" (all assumed)") : "");
   }
+  static std::string value_words(const Fact& fact) { return key_words(fact.key) + " " + unbroken(fact.text); }
   Branch group(const std::string& name, const std::string& path) const { return {name, {{listed(path)}}}; }
-  std::string shown(double si, Dimension dimension) const { return format_quantity(si, dimension, system_); }
+  std::string shown(double si, Dimension dimension) const { return unbroken(format_quantity(si, dimension, system_)); }
   std::string resting(const std::string& device) const { return plan_.uses(device) ? "" : "; at rest in this plan"; }
 
   /// Names with what this plan leaves at rest marked.
@@ -198,8 +202,8 @@ class HouseTree {
                                       "harmed_after", "lost_after", "dry_air_above"})});
       kind.children.push_back(
           {"leaves: " + listed(path, {"leaf_area_index", "tissue", "leaf_size", "absorptance", "holds_film"})});
-      kind.children.push_back({"stomata: " + listed(path, {"stomata_open", "most_conductance", "least_conductance",
-                                                           "half_deficit", "half_light"})});
+      kind.children.push_back(
+          {listed(path, {"stomata_open", "most_conductance", "least_conductance", "half_deficit", "half_light"})});
       out.children.push_back(std::move(kind));
     }
     return or_none(std::move(out));
@@ -250,7 +254,7 @@ class HouseTree {
       ++count;
       if (by_group.empty() || by_group.back().first != fact.group) by_group.emplace_back(fact.group, "");
       std::string& values = by_group.back().second;
-      values += (values.empty() ? "" : ", ") + key_words(fact.key) + " " + fact.text;
+      values += (values.empty() ? "" : ", ") + value_words(fact);
     }
     if (count == 0) return "\nnothing was assumed: the scenario gives every value\n";
     std::vector<std::pair<std::string, std::string>> lines;  // places in words, values

@@ -9,7 +9,7 @@ namespace noonhouse {
 namespace {
 
 bool continues(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
-bool is_gap(char c) { return static_cast<unsigned char>(c) <= 0x20U || c == 0x7F; }
+bool is_gap(char c) { return (static_cast<unsigned char>(c) <= 0x20U && c != kHardSpace) || c == 0x7F; }
 
 /// Bytes of the first `count` characters.
 std::size_t bytes_of(std::string_view text, std::size_t count) {
@@ -44,6 +44,11 @@ std::size_t characters(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
 }
 
+std::string unbroken(std::string text) {
+  std::replace(text.begin(), text.end(), ' ', kHardSpace);
+  return text;
+}
+
 std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
   NOON_ASSERT(width > 0);
   std::vector<std::string> lines(1);
@@ -64,6 +69,7 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
     if (stop > start) put(text.substr(start, stop - start));
     start = stop + 1;
   }
+  for (std::string& line : lines) std::replace(line.begin(), line.end(), kHardSpace, ' ');
   return lines;
 }
 

@@ -16,6 +16,11 @@ struct Branch {
 /// Branches as a tree drawn with lines, no line wider than `width` characters; ends with a newline unless empty.
 std::string tree_text(const std::vector<Branch>& branches, std::size_t width);
 
+/// A space at which no line is broken, for a number and its unit; it is written as a space.
+inline constexpr char kHardSpace = '\x1F';
+/// A text that stays on one line where it fits: its spaces made hard.
+std::string unbroken(std::string text);
+
 /// A text broken at spaces into lines of at most `width` characters; a word longer than a line is broken too. Line
 /// ends and other control characters count as spaces. At least one line.
 std::vector<std::string> wrapped(std::string_view text, std::size_t width);
