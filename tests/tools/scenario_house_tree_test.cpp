@@ -58,7 +58,7 @@ std::string tree(const std::string& text = kText, const std::string& plan = "ven
 TEST(HouseTree, PutsEachThingIntoItsBayAndLayer) {
   const auto lines = lines_of(tree());
   const std::size_t west = line_with(lines, "west bay: share 60 %, length 3.6 m, floor 10.8 m², air 25.9 m³");
-  const std::size_t top = line_with(lines, "layer 4, 2.1 m to 2.8 m above the floor", west);
+  const std::size_t top = line_with(lines, "layer 4, 2.1 m to 2.8 m above the floor, air 3.31 m³", west);
   const std::size_t third = line_with(lines, "layer 3, 1.4 m to 2.1 m above the floor", west);
   const std::size_t second = line_with(lines, "layer 2, 0.7 m to 1.4 m above the floor", west);
   const std::size_t first = line_with(lines, "layer 1, 0 m to 0.7 m above the floor", west);
@@ -76,7 +76,8 @@ TEST(HouseTree, PutsEachThingIntoItsBayAndLayer) {
 }
 
 TEST(HouseTree, AreasAndVolumesAreThoseOfTheGable) {
-  // By hand: section 3 m x 2 m + 3 m x 0.8 m / 2 = 7.2 m2; roof slope length sqrt(1.5^2 + 0.8^2) = 1.7 m.
+  // By hand: section 3 m x 2 m + 3 m x 0.8 m / 2 = 7.2 m2; roof slope length sqrt(1.5^2 + 0.8^2) = 1.7 m. The top
+  // layer of the west bay above: 3 m x 0.7 / 0.8 = 2.625 m wide at 2.1 m, so 2.625 x 0.7 / 2 x 3.6 = 3.3075 m3.
   const std::string text = unfolded(tree());
   EXPECT_THAT(text, HasSubstr("floor 18 m², air 43.2 m³, cover 58.8 m²"));  // 2 (6 x 2 + 6 x 1.7 + 7.2)
   EXPECT_THAT(text, HasSubstr("cover: front wall 7.2 m², back wall 7.2 m², front roof 6.12 m², back roof 6.12 m², "
@@ -125,9 +126,9 @@ TEST(HouseTree, WhatIsGivenIsNotCalledAssumed) {
 
 TEST(HouseTree, SpeaksTheUnitsAskedFor) {
   const std::string us = unfolded(tree(kText, "vent and mist", UnitSystem::us));
-  EXPECT_THAT(us, HasSubstr("floor 194 ft²"));      // 18 / 0.3048^2 = 193.75
-  EXPECT_THAT(us, HasSubstr("capacity 79.3 gal"));  // 0.3 / 3.785411784e-3 = 79.25
-  EXPECT_THAT(us, HasSubstr("starts at 87.8 °F"));  // 31 degC
+  EXPECT_THAT(us, HasSubstr("floor 194 ft², air 1526 ft³"));  // 18 / 0.3048^2 = 193.75; 43.2 / 0.3048^3 = 1525.6
+  EXPECT_THAT(us, HasSubstr("capacity 79.3 gal"));            // 0.3 / 3.785411784e-3 = 79.25
+  EXPECT_THAT(us, HasSubstr("starts at 87.8 °F"));            // 31 degC
   EXPECT_THAT(us, Not(HasSubstr(" m²")));
   EXPECT_THAT(us, Not(HasSubstr("°C")));
 }

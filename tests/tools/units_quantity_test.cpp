@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because it holds the tables of published factors.
 #include <gtest/gtest.h>
 
 #include <bit>

@@ -78,6 +78,16 @@ class HouseTree {
   static std::string value_words(const Fact& fact) { return key_words(fact.key) + " " + unbroken(fact.text); }
   Branch group(const std::string& name, const std::string& path) const { return {name, {{listed(path)}}}; }
   std::string shown(double si, Dimension dimension) const { return unbroken(format_quantity(si, dimension, system_)); }
+  /// A volume of air [m3], never in the units of liquids.
+  std::string air(double volume_m3) const {
+    const bool us = system_ == UnitSystem::us;
+    const double shown_volume = us ? volume_m3 / known_quantity("1 ft3", Dimension::volume) : volume_m3;
+    return unbroken(fmt::format("air {:.{}f} {}", shown_volume,
+                                shown_volume < 10    ? 2
+                                : shown_volume < 100 ? 1
+                                                     : 0,
+                                us ? "ft³" : "m³"));
+  }
   std::string resting(const std::string& device) const { return plan_.uses(device) ? "" : "; at rest in this plan"; }
 
   /// Names with what this plan leaves at rest marked.
@@ -92,8 +102,8 @@ class HouseTree {
     for (const BayShape& bay : shape_.bays) volume += bay.volume_m3;
     for (const Facet& facet : shape_.facets) cover += facet.area_m2;
     Branch out{"house: " + listed("house"), {}};
-    out.children.push_back({fmt::format("floor {}, air {}, cover {}", shown(shape_.plan_area_m2(), Dimension::area),
-                                        shown(volume, Dimension::volume), shown(cover, Dimension::area))});
+    out.children.push_back({fmt::format("floor {}, {}, cover {}", shown(shape_.plan_area_m2(), Dimension::area),
+                                        air(volume), shown(cover, Dimension::area))});
     out.children.push_back({"roof cover: " + listed("house.cover.roof")});
     out.children.push_back({"wall cover: " + listed("house.cover.walls")});
     out.children.push_back({"floor and soil: " + listed("house.floor")});
@@ -103,10 +113,10 @@ class HouseTree {
 
   Branch bay(int index) const {
     const BayShape& bay = shape_.bays[static_cast<std::size_t>(index)];
-    Branch out{fmt::format("{} bay: {}, length {}, floor {}, air {}", bay.name, listed("house.bays." + bay.name),
-                           shown(bay.length_m, Dimension::length), shown(bay.floor_m2, Dimension::area),
-                           shown(bay.volume_m3, Dimension::volume)),
-               {}};
+    Branch out{
+        fmt::format("{} bay: {}, length {}, floor {}, {}", bay.name, listed("house.bays." + bay.name),
+                    shown(bay.length_m, Dimension::length), shown(bay.floor_m2, Dimension::area), air(bay.volume_m3)),
+        {}};
     std::vector<std::string> sides;
     for (const Facet& facet : shape_.facets)
       if (facet.bay == index)
@@ -121,8 +131,8 @@ class HouseTree {
     const BayShape& bay = shape_.bays[static_cast<std::size_t>(bay_index)];
     const LayerShape& layer = bay.layers[static_cast<std::size_t>(index)];
     Branch out{
-        fmt::format("layer {}, {} to {} above the floor, air {}", index + 1, shown(layer.bottom_m, Dimension::length),
-                    shown(layer.top_m, Dimension::length), shown(layer.volume_m3, Dimension::volume)),
+        fmt::format("layer {}, {} to {} above the floor, {}", index + 1, shown(layer.bottom_m, Dimension::length),
+                    shown(layer.top_m, Dimension::length), air(layer.volume_m3)),
         {}};
     const auto here = [&](const std::string& in_bay, double height_m) {
       return in_bay == bay.name && shape_.layer_at(height_m) == index;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// A table; longer than a source usually is. Customary factors: NIST Special Publication 811 (2008), appendix B.8;
+// Long because it is one table, a line a unit. Customary factors: NIST Special Publication 811 (2008), appendix B.8;
 // those derived from the foot, pound and gallon are written as the exact product.
 #include "tools/units/unit_table.hpp"
 
