@@ -25,7 +25,8 @@ room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properti
      tools/units tools/weather_file LINKS yaml-cpp fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units
      LINKS Boost::headers hdf5::hdf5_cpp hdf5::hdf5_hl hdf5::hdf5 fmt::fmt)
-room(tools/compare USES sim/core sim/contract sim/graph sim/run tools/units tools/scenario tools/record
+room(tools/compare USES sim/core sim/contract sim/graph sim/run models/properties models/weather tools/units
+     tools/scenario tools/record
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/report USES sim/core tools/units tools/record tools/compare
      LINKS fmt::fmt nlohmann_json::nlohmann_json)

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <exception>
+
+#include "sim/core/errors.hpp"
+#include "tools/cli/commands.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr int kInternalError = 70;
+
+void add_target(CLI::App& command, CommandOptions& options, const char* about) {
+  command.add_option("target", options.target, about)->required();
+}
+
+void add_units(CLI::App& command, bool& us) { command.add_flag("--us", us, "show US customary units"); }
+
+void add_run_options(CLI::App& command, CommandOptions& options) {
+  command.add_option("--plan", options.plans, "only this plan; may be given several times");
+  command.add_option("--results", options.results, "folder for the runs (default results/NAME)");
+  command.add_option("--threads", options.threads, "plans run at once (default: all cores)")
+      ->check(CLI::Range(0, 1024));
+  command.add_flag("--quiet", options.quiet, "no progress bar, no hints");
+}
+
+}  // namespace
+
+int command_line(int argc, char** argv) {
+  CommandOptions options;
+  bool us = false;
+  CLI::App app("Noonhouse: which cooling keeps every plant within its limits, and what it costs in water and charge");
+  app.require_subcommand(1);
+  app.set_version_flag("--version", std::string("noonhouse ") + NOONHOUSE_VERSION);
+  CLI::App* check = app.add_subcommand("check", "read a scenario and show its house as a tree");
+  add_target(*check, options, "scenario file");
+  check->add_option("--plan", options.plans, "the plan to show (default: the first)");
+  add_units(*check, us);
+  CLI::App* run = app.add_subcommand("run", "run a scenario's plans and keep one file a run");
+  add_target(*run, options, "scenario file");
+  add_run_options(*run, options);
+  CLI::App* compare = app.add_subcommand("compare", "run a scenario's plans and compare them");
+  add_target(*compare, options, "scenario file, or a folder of runs made before");
+  add_run_options(*compare, options);
+  compare->add_flag("--json", options.json, "print one JSON document instead of the table");
+  add_units(*compare, us);
+  CLI::App* report = app.add_subcommand("report", "write a page with charts from a folder of runs");
+  add_target(*report, options, "folder of runs");
+  report->add_option("--out", options.page, "the page (default report.html in that folder)");
+  add_units(*report, us);
+  CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
+  try {
+    app.parse(argc, argv);
+    if (us) options.units = UnitSystem::us;
+    if (check->parsed()) check_command(options);
+    if (run->parsed()) run_command(options);
+    if (compare->parsed()) compare_command(options);
+    if (report->parsed()) report_command(options);
+    if (schema->parsed()) schema_command();
+    if (std::fflush(stdout) != 0) throw UserError(ErrorKind::disk_full, "standard output cannot be written");
+    return 0;
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? 0 : static_cast<int>(ErrorKind::usage);
+  } catch (const UserError& error) {
+    fmt::print(stderr, "noonhouse: {}\n", error.what());
+    return error.exit_status();
+  } catch (const std::exception& error) {
+    fmt::print(stderr, "noonhouse: unexpected: {} (a programming error; please report it)\n", error.what());
+    return kInternalError;
+  }
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/cli/commands.hpp"
+
+#include <fmt/format.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include <thread>
+
+#include "tools/cli/progress_bar.hpp"
+#include "tools/cli/results_folder.hpp"
+#include "tools/compare/comparison.hpp"
+#include "tools/compare/comparison_json.hpp"
+#include "tools/compare/comparison_text.hpp"
+#include "tools/compare/plan_run.hpp"
+#include "tools/report/report.hpp"
+#include "tools/scenario/scenario.hpp"
+
+namespace noonhouse {
+namespace {
+
+/// Columns of the terminal; 100 where standard output is none.
+int terminal_width() {
+  winsize size{};
+  if (isatty(STDOUT_FILENO) == 1 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) return size.ws_col;
+  return 100;
+}
+
+std::filesystem::path results_of(const CommandOptions& options, const Scenario& scenario) {
+  return options.results.empty() ? std::filesystem::path("results") / scenario.name
+                                 : std::filesystem::path(options.results);
+}
+
+/// Runs the plans asked for and writes their files.
+std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<std::filesystem::path>& files) {
+  const Scenario scenario = read_scenario(options.target);
+  std::vector<const PlanScenario*> plans;
+  for (const std::string& name : options.plans) plans.push_back(&scenario.plan(name));
+  if (plans.empty())
+    for (const PlanScenario& plan : scenario.plans) plans.push_back(&plan);
+  const auto folder = results_of(options, scenario);
+  prepare_results(folder);
+  const int threads = options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
+  std::vector<RunRecord> records;
+  {
+    ProgressBar bar(fmt::format("{} plan{}", plans.size(), plans.size() == 1 ? "" : "s"));
+    records = run_plans(scenario, plans, threads, [&](double share) {
+      if (!options.quiet) bar.show(share);
+    });
+  }
+  files = write_results(folder, records);
+  return records;
+}
+
+void print_comparison(const CommandOptions& options, const std::vector<RunRecord>& records) {
+  if (options.json) {
+    fmt::print("{}\n", compare_json(records));
+  } else {
+    fmt::print("{}", compare_text(records, options.units, terminal_width()));
+  }
+}
+
+}  // namespace
+
+void check_command(const CommandOptions& options) {
+  const Scenario scenario = read_scenario(options.target);
+  bool first = true;
+  for (const PlanScenario& plan : scenario.plans) {
+    if (!options.plans.empty() && plan.name != options.plans.front()) continue;
+    if (options.plans.empty() && !first) continue;  // the house is the same; one tree is enough
+    fmt::print("{}", house_tree(plan, options.units));
+    first = false;
+  }
+  if (!options.plans.empty()) static_cast<void>(scenario.plan(options.plans.front()));
+  fmt::print("\n{} is sound: {} plan{}\n", options.target, scenario.plans.size(),
+             scenario.plans.size() == 1 ? "" : "s");
+}
+
+void run_command(const CommandOptions& options) {
+  std::vector<std::filesystem::path> files;
+  const auto records = run_and_write(options, files);
+  for (std::size_t i = 0; i < records.size(); ++i) {
+    const PlanTally tally = tally_plan(records[i]);
+    fmt::print("{}: {} of {} plant groups kept, {} failures; {}\n", records[i].plan, tally.kept, tally.plants,
+               tally.failures, files[i].string());
+  }
+}
+
+void compare_command(const CommandOptions& options) {
+  if (std::filesystem::is_directory(options.target)) {
+    print_comparison(options, read_results(options.target));
+    return;
+  }
+  std::vector<std::filesystem::path> files;
+  print_comparison(options, run_and_write(options, files));
+  if (!options.json && !options.quiet) {
+    fmt::print("\nRuns are in {}/; the page with charts: noonhouse report {}\n", files.front().parent_path().string(),
+               files.front().parent_path().string());
+  }
+}
+
+void report_command(const CommandOptions& options) {
+  const auto records = read_results(options.target);
+  const std::filesystem::path page = options.page.empty() ? std::filesystem::path(options.target) / "report.html"
+                                                          : std::filesystem::path(options.page);
+  write_report(records, page.string(), options.units);
+  fmt::print("The report is at {}\n", std::filesystem::absolute(page).lexically_normal().string());
+}
+
+void schema_command() { fmt::print("{}", scenario_schema()); }
+
+}  // namespace noonhouse

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "tools/units/units.hpp"
+
+namespace noonhouse {
+
+/// What the command line asks for; each command reads what it needs.
+struct CommandOptions {
+  std::string target;              ///< scenario file or results folder
+  std::vector<std::string> plans;  ///< empty: all
+  std::string results;             ///< folder; empty: results/NAME
+  std::string page;                ///< of the report; empty: report.html in the results folder
+  int threads = 0;                 ///< 0: as many as the machine has
+  bool json = false, quiet = false;
+  UnitSystem units = UnitSystem::metric;
+};
+
+// Each command prints to standard output and throws UserError.
+void check_command(const CommandOptions& options);
+void run_command(const CommandOptions& options);
+void compare_command(const CommandOptions& options);
+void report_command(const CommandOptions& options);
+void schema_command();
+
+/// The whole program: parses, runs a command, prints errors; returns the exit status.
+int command_line(int argc, char** argv);
+
+}  // namespace noonhouse

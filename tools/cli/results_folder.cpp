@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/cli/results_folder.hpp"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <cstddef>
+#include <set>
+#include <system_error>
+
+#include "sim/core/errors.hpp"
+#include "tools/record/atomic_file.hpp"
+#include "tools/record/record_reader.hpp"
+#include "tools/record/record_writer.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr const char* kEnding = ".h5";
+}
+
+std::string file_name_of(const std::string& plan) {
+  std::string out;
+  for (const char c : plan) {
+    const bool plain = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '-' || c == '_';
+    if (plain) out += c;
+    if (!plain && !out.empty() && out.back() != '-') out += '-';
+  }
+  return (out.empty() ? "plan" : out) + kEnding;
+}
+
+void prepare_results(const std::filesystem::path& folder) {
+  std::error_code error;
+  std::filesystem::create_directories(folder, error);
+  if (error || !std::filesystem::is_directory(folder))
+    throw UserError(ErrorKind::results_not_writable, "results folder '" + folder.string() + "' cannot be made: " +
+                                                         (error ? error.message() : "something else has that name") +
+                                                         "; give another one with --results");
+  // A probe of its own, so that a folder that takes no files is known before the runs, not after.
+  const auto probe = folder / (".noonhouse-probe-" + std::to_string(getpid()));
+  write_file_whole(probe, std::array<std::byte, 1>{});
+  std::filesystem::remove(probe, error);
+}
+
+std::vector<std::filesystem::path> write_results(const std::filesystem::path& folder,
+                                                 const std::vector<RunRecord>& records) {
+  std::vector<std::filesystem::path> written;
+  std::set<std::string> names;
+  try {
+    for (const RunRecord& record : records) {
+      std::string name = file_name_of(record.plan);
+      while (!names.insert(name).second) name.insert(name.size() - 3, "-");
+      write_run(record, folder / name);
+      written.push_back(folder / name);
+    }
+  } catch (...) {
+    std::error_code ignored;
+    for (const auto& path : written) std::filesystem::remove(path, ignored);
+    throw;
+  }
+  return written;
+}
+
+std::vector<RunRecord> read_results(const std::filesystem::path& folder) {
+  std::error_code error;
+  std::vector<std::filesystem::path> files;
+  for (const auto& entry : std::filesystem::directory_iterator(folder, error))
+    if (entry.path().extension() == kEnding) files.push_back(entry.path());
+  if (error)
+    throw UserError(ErrorKind::results_unreadable,
+                    "results folder '" + folder.string() + "' cannot be read: " + error.message());
+  if (files.empty())
+    throw UserError(ErrorKind::results_unreadable, "results folder '" + folder.string() +
+                                                       "' holds no run (*.h5); make some with: noonhouse compare "
+                                                       "SCENARIO --results " +
+                                                       folder.string());
+  std::sort(files.begin(), files.end());
+  std::vector<RunRecord> records;
+  for (const auto& file : files) records.push_back(read_run(file));
+  return records;
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/plan_run.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <exception>
+#include <map>
+#include <span>
+#include <thread>
+
+#include "models/weather/weather_digest.hpp"
+#include "tools/compare/cautions.hpp"
+#include "tools/compare/run_recorder.hpp"
+#include "tools/record/record_seal.hpp"
+#include "tools/scenario/field_tools.hpp"
+#include "tools/scenario/scenario_fields.hpp"
+
+namespace noonhouse {
+namespace {
+
+/// The plan as one text with every default written out.
+std::string expanded_text(const PlanScenario& plan) {
+  std::string text = "# plan: " + plan.name + "\n# in service:";
+  for (const std::string& device : plan.in_service) text += " " + device + ";";
+  return text + "\n" + save_fields(plan.spec, UnitSystem::metric, &plan.places);
+}
+
+std::string digest_of(const std::string& text) {
+  return fmt::format("crc64:{:016x}", crc64(std::as_bytes(std::span(text.data(), text.size()))));
+}
+
+/// What the sun table depends on, as text: plans with equal keys share it.
+std::string table_key(const PlanScenario& plan) {
+  const ScenarioSpec& s = plan.spec;
+  ScenarioSpec shared;
+  shared.run = s.run;
+  shared.site = s.site;
+  shared.weather = s.weather;
+  shared.house = s.house;
+  shared.power = s.power;
+  return save_fields(shared);
+}
+
+/// Runs job(0) .. job(count - 1), each once, on several threads, while `watch` is called from this one.
+void in_parallel(std::size_t count, int threads, const std::function<void(std::size_t)>& job,
+                 const std::function<void()>& watch) {
+  std::atomic<std::size_t> next{0}, done{0};
+  std::vector<std::exception_ptr> errors(count);
+  {
+    std::vector<std::jthread> pool;
+    const auto workers = std::min(count, static_cast<std::size_t>(std::max(threads, 1)));
+    for (std::size_t w = 0; w < workers; ++w)
+      pool.emplace_back([&] {
+        for (std::size_t i = next++; i < count; i = next++) {
+          try {
+            job(i);
+          } catch (...) {
+            errors[i] = std::current_exception();
+          }
+          ++done;
+        }
+      });
+    while (done < count) {
+      std::this_thread::sleep_for(std::chrono::milliseconds(20));
+      watch();
+    }
+  }
+  for (const auto& error : errors)
+    if (error) std::rethrow_exception(error);
+}
+
+}  // namespace
+
+RunRecord run_plan(const Scenario& scenario, const PlanScenario& plan, const WeatherSeries& weather,
+                   std::shared_ptr<const SiteTable> table, const std::function<void(double)>& progress) {
+  const Assembly assembly = assemble(plan, std::move(table), weather);
+  RunRecorder recorder(assembly, plan);
+  Run run(assembly.plan);
+  run.add_observer(recorder);
+  run.on_progress(progress);
+  RunRecord record = recorder.finish(run.go());
+  record.scenario = scenario.name;
+  record.cautions = cautions_for(plan);
+  record.scenario_text = expanded_text(plan);
+  record.provenance.version = NOONHOUSE_VERSION;
+  record.provenance.scenario_file = scenario.file.filename().string();
+  record.provenance.scenario_digest = digest_of(record.scenario_text);
+  record.provenance.weather_digest = weather_digest(weather);
+  record.provenance.seed = plan.spec.run.seed;
+  return record;
+}
+
+std::vector<RunRecord> run_plans(const Scenario& scenario, const std::vector<const PlanScenario*>& plans, int threads,
+                                 const std::function<void(double)>& progress) {
+  const WeatherSeries weather = weather_of(scenario);
+  std::map<std::string, std::shared_ptr<const SiteTable>> tables;
+  std::vector<std::shared_ptr<const SiteTable>> table_of;
+  for (const PlanScenario* plan : plans) {
+    auto& table = tables[table_key(*plan)];
+    if (!table) table = site_table(*plan, weather);
+    table_of.push_back(table);
+  }
+  std::vector<RunRecord> records(plans.size());
+  std::vector<std::atomic<double>> shares(plans.size());
+  in_parallel(
+      plans.size(), threads,
+      [&](std::size_t i) {
+        records[i] = run_plan(scenario, *plans[i], weather, table_of[i],
+                              [&shares, i](double share) { shares[i].store(share, std::memory_order_relaxed); });
+      },
+      [&] {
+        double sum = 0.0;
+        for (const auto& share : shares) sum += share.load(std::memory_order_relaxed);
+        if (progress) progress(sum / static_cast<double>(plans.size()));
+      });
+  return records;
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/run_recorder.hpp"
+
+#include <algorithm>
+
+#include "models/properties/constants.hpp"
+#include "models/properties/irradiance.hpp"
+#include "models/properties/psychrometrics.hpp"
+#include "tools/compare/run_series.hpp"
+#include "tools/units/clock_text.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr Tick kSampleEvery = 1_min;
+constexpr double kWetShare = 0.05;  ///< of the film the tissue holds that counts as wet; common practice, no source
+}  // namespace
+
+RunRecorder::RunRecorder(const Assembly& assembly, const PlanScenario& plan)
+    : assembly_(assembly),
+      plan_(plan),
+      every_(ticks(plan.spec.run.record_every_s)),
+      next_record_(every_),
+      next_sample_(kSampleEvery),
+      plants_(assembly.plants.size()),
+      levels_(assembly.bays.size() * assembly.bays.front().air.size()),
+      device_on_(assembly.devices.size(), false) {
+  for (PlannedSeries& planned : planned_series(assembly)) {
+    series_.push_back(std::move(planned.series));
+    sources_.push_back(std::move(planned.sources));
+  }
+  for (const DeviceParts& device : assembly.devices) devices_.push_back({device.name, 0, 0.0});
+}
+
+void RunRecorder::see_start(const Stretch& stretch) {
+  const auto p = stretch.potentials_at(stretch.begin());
+  record(stretch.begin(), p);
+  sample(stretch.begin(), p, 0.0);
+  count_devices(stretch, p);
+}
+
+void RunRecorder::see_stretch(const Stretch& stretch) {
+  while (next_sample_ <= stretch.end() || next_record_ <= stretch.end()) {
+    const Tick when = std::min(next_sample_, next_record_);
+    const auto p = stretch.potentials_at(when);
+    if (when == next_record_) {
+      record(when, p);
+      next_record_ = next_record_ + every_;
+    }
+    if (when == next_sample_) {
+      sample(when, p, seconds(kSampleEvery));
+      next_sample_ = next_sample_ + kSampleEvery;
+    }
+  }
+  count_devices(stretch, stretch.potentials_at(stretch.end()));
+}
+
+void RunRecorder::record(Tick when, std::span<const double> p) {
+  time_s_.push_back(seconds(when));
+  for (std::size_t i = 0; i < series_.size(); ++i)
+    for (const Input& source : sources_[i]) series_[i].values.push_back(at(p, source));
+}
+
+/// Positions hold between events, so a whole stretch counts with the position at its end.
+void RunRecorder::count_devices(const Stretch& stretch, std::span<const double> p) {
+  for (std::size_t i = 0; i < devices_.size(); ++i) {
+    const bool on = at(p, assembly_.devices[i].running) > 0.5;
+    if (on && !device_on_[i]) ++devices_[i].starts;
+    if (on) devices_[i].hours_on += seconds(stretch.end() - stretch.begin()) / 3600.0;
+    device_on_[i] = on;
+  }
+}
+
+void RunRecorder::sample(Tick when, std::span<const double> p, double weight_s) {
+  const double time_s = seconds(when);
+  samples_s_ += weight_s;
+  for (std::size_t i = 0; i < plants_.size(); ++i) sample_plant(i, time_s, p, weight_s);
+  std::size_t k = 0;
+  for (const BayParts& bay : assembly_.bays)
+    for (NodeId layer : bay.air) {
+      LevelTally& tally = levels_[k++];
+      const double air = at(p, layer);
+      tally.sum_k += air * weight_s;
+      if (air > tally.peak_k) {
+        tally.peak_k = air;
+        tally.peak_s = time_s;
+      }
+    }
+  lowest_tank_kg_ = std::min(lowest_tank_kg_, at(p, Input(assembly_.tank, 1)));
+  const double charge = at(p, assembly_.battery);
+  if (charge < lowest_charge_j_) {
+    lowest_charge_j_ = charge;
+    lowest_charge_s_ = time_s;
+  }
+}
+
+void RunRecorder::sample_plant(std::size_t i, double time_s, std::span<const double> p, double weight_s) {
+  const PlantParts& plant = assembly_.plants[i];
+  const PlantKindSpec& kind = plant.limits;
+  PlantTally& tally = plants_[i];
+  const double tissue = at(p, plant.tissue);
+  const NodeId layer =
+      assembly_.bays[static_cast<std::size_t>(plant.bay_index)].air[static_cast<std::size_t>(plant.layer)];
+  const double air = at(p, layer), humidity = at(p, Input(layer, 1));
+  const bool beyond = tissue > kind.harm_above_k || tissue < kind.harm_below_k;
+  tally.spell_s = beyond ? tally.spell_s + weight_s : 0.0;
+  tally.longest_spell_s = std::max(tally.longest_spell_s, tally.spell_s);
+  if (beyond) tally.beyond_s += weight_s;
+  tally.degree_s += std::max(0.0, tissue - kind.harm_above_k) * weight_s;
+  if (tissue > kind.lethal_above_k || tissue < kind.lethal_below_k) tally.lethal_s += weight_s;
+  if (tissue > tally.peak_k) {
+    tally.peak_k = tissue;
+    tally.peak_s = time_s;
+  }
+  tally.lowest_k = std::min(tally.lowest_k, tissue);
+  tally.peak_air_k = std::max(tally.peak_air_k, air);
+  if (vapour_pressure_deficit_pa(air, humidity, assembly_.pressure_pa) > kind.dry_air_above_pa) tally.dry_s += weight_s;
+  const auto& groups = plan_.spec.plants;
+  const double held = kind.holds_film_kg_m2 * groups[i].value.area_m2;
+  if (at(p, Input(plant.tissue, 1)) > kWetShare * held) tally.wet_s += weight_s;
+  tally.light_j_m2 += at(p, plant.light) * weight_s;
+}
+
+void RunRecorder::put_site(RunRecord& out) const {
+  out.start = format_date(plan_.spec.run.start) + " 00:00:00";
+  out.utc_offset = format_utc_offset(plan_.spec.site.utc_offset_s);
+  out.latitude_deg = plan_.spec.site.latitude_rad / kRadiansPerDegree;
+  out.longitude_deg = plan_.spec.site.longitude_rad / kRadiansPerDegree;
+  out.altitude_m = plan_.spec.site.altitude_m;
+}
+
+RunRecord RunRecorder::finish(const RunResult& result) {
+  RunRecord out;
+  out.plan = plan_.name;
+  out.about = plan_.about;
+  out.title = plan_.spec.title;
+  out.duration_s = plan_.spec.run.length_s;
+  put_site(out);
+  out.time_s = std::move(time_s_);
+  out.axes = record_axes(assembly_);
+  out.series = std::move(series_);
+  put_events(out);
+  put_plants(out);
+  put_levels(out);
+  out.devices = devices_;
+  put_stores(out, result);
+  put_failures(out);
+  put_balances(out, assembly_.plan.house, result);
+  out.counts = {result.steps, result.rejected, result.events};
+  out.cautions = assembly_.cautions;
+  return out;
+}
+
+}  // namespace noonhouse
