@@ -86,11 +86,12 @@ inline std::optional<Quality> loosest(RunPlan& plan, const Method& method, const
   };
   std::optional<Quality> best;
   int power = kStart;
-  for (Quality quality = at(power); power > kTightest && quality.p99_k > p99_k; quality = at(power)) --power;
-  for (; power <= kLoosest; ++power) {
-    const Quality quality = at(power);
-    if (quality.p99_k > p99_k) break;
+  Quality quality = at(power);
+  while (quality.p99_k > p99_k && power > kTightest) quality = at(--power);
+  while (quality.p99_k <= p99_k) {
     best = quality;
+    if (power == kLoosest) break;
+    quality = at(++power);
   }
   return best;
 }

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The project's own method against an independent one, over whole weeks: the same house, agents and loop, and
-// nothing in common in the stepping. The reference runs at a relative tolerance of 1e-9.
+// The project's own method against an independent one, over whole weeks of the synthetic house.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -9,24 +8,11 @@
 #include <utility>
 #include <vector>
 
-#include "tests/support/cvode_method.hpp"
-#include "tests/support/run_marks.hpp"
+#include "tests/support/cross_check.hpp"
 #include "tests/support/synthetic_house.hpp"
 
 namespace noonhouse {
 namespace {
-
-MarkedRun run_reference(RunPlan& plan, Tick interval) {
-  plan.method = [](const House& house) { return std::make_unique<CvodeMethod>(house, CvodeSettings::reference()); };
-  MarkedRun out = run_with_marks(plan, interval);
-  plan.method = {};
-  return out;
-}
-
-MarkedRun run_own(RunPlan& plan, Tick interval, double tolerance) {
-  plan.steps.tolerance = tolerance;
-  return run_with_marks(plan, interval);
-}
 
 /// One week with its reference, made once for all tests that look at it.
 struct Week {
@@ -47,26 +33,12 @@ struct Week {
   }
 };
 
-/// Largest difference [s] between the first `count` events of two runs, which must be the same events.
-double worst_event_s(const RunMarks& a, const RunMarks& b, std::size_t count) {
-  double worst = 0.0;
-  for (std::size_t i = 0; i < count; ++i) {
-    EXPECT_EQ(a.labels().at(i), b.labels().at(i)) << "event " << i;
-    worst = std::max(worst, std::abs(seconds(a.events().at(i)) - seconds(b.events().at(i))));
-  }
-  return worst;
-}
-
 TEST(CvodeWeek, WithoutEventsEveryNodeAgreesAtEveryHour) {
   Week& week = Week::free();
   const MarkedRun own = run_own(week.plan, week.interval, 1.0);
   ASSERT_EQ(own.result.events, 0);
   ASSERT_EQ(own.marks.marks(), 7U * 24U + 1U);
-  ASSERT_EQ(week.reference.marks.marks(), own.marks.marks());
-  for (std::size_t hour = 0; hour < own.marks.marks(); ++hour)
-    for (int state : temperature_states(week.plan.house))
-      ASSERT_NEAR(own.marks.value(hour, state), week.reference.marks.value(hour, state), 0.02)
-          << week.plan.house.state_names[static_cast<std::size_t>(state)] << " at hour " << hour;
+  expect_marks_near(week.plan.house, own.marks, week.reference.marks, 0.02);
 }
 
 TEST(CvodeWeek, WithoutEventsBothMethodsConvergeToTheSameSolution) {
@@ -162,11 +134,7 @@ TEST(CvodeWeek, WithThermostatsEventTimesImproveWithTheTolerance) {
 TEST(CvodeWeek, WithThermostatsTheDailyMeansAgreeInEveryNode) {
   Week& week = Week::switched();
   const MarkedRun own = run_own(week.plan, week.interval, 1.0);
-  for (std::size_t day = 0; day < 7; ++day)
-    for (int state : temperature_states(week.plan.house))
-      EXPECT_NEAR(own.marks.mean(state, day * 96, day * 96 + 96),
-                  week.reference.marks.mean(state, day * 96, day * 96 + 96), 0.1)
-          << week.plan.house.state_names[static_cast<std::size_t>(state)] << " on day " << day;
+  expect_daily_means_near(week.plan.house, own.marks, week.reference.marks, 0.1);
 }
 
 }  // namespace
