@@ -28,6 +28,8 @@ class ExchangeBatch {
   virtual void fluxes(const double* p, double* q) const = 0;
   /// The same, with derivatives g laid out [exchange][flux][input].
   virtual void derivatives(const double* p, double* q, double* g) const = 0;
+  /// Adds to dq what the fluxes change by along a direction d of all potentials, from derivatives g.
+  virtual void add_change(const double* g, const double* d, double* dq) const = 0;
 };
 
 template <StoreKind T>
@@ -104,6 +106,14 @@ class ExchangesOf final : public ExchangeBatch {
         for (std::size_t k = 0; k < kIn; ++k) g[(e * kOut + j) * kIn + k] = out[j].grad[k];
       }
     }
+  }
+  void add_change(const double* g, const double* d, double* dq) const override {
+    for (std::size_t e = 0; e < laws.size(); ++e)
+      for (std::size_t j = 0; j < kOut; ++j) {
+        double sum = 0.0;
+        for (std::size_t k = 0; k < kIn; ++k) sum += g[(e * kOut + j) * kIn + k] * d[inputs[e][k]];
+        dq[e * kOut + j] += sum;
+      }
   }
 };
 

@@ -37,13 +37,14 @@ struct FluxInfo {
   int exchange = -1;
 };
 
-/// Adds derivative g to a matrix position; the sign is the list's.
-struct ScatterEntry {
-  int derivative = 0, position = 0;
+/// One of the terms that make up a sum: an index and its sign.
+struct SignedTerm {
+  int index = 0;
+  double sign = 1.0;
 };
-/// A derivative of a flux by one potential.
-struct FluxSlope {
-  int flux = 0, derivative = 0, potential = 0;
+/// Where a derivative of a flux goes in the Jacobian: off at `minus`, on at `plus`.
+struct ScatterEntry {
+  int derivative = 0, minus = 0, plus = 0;
 };
 /// The two columns of a two-state node, side by side in every row that holds one of them.
 struct ColumnPair {
@@ -59,11 +60,12 @@ struct House {
   std::vector<int> batch_first_flux, batch_first_derivative;
 
   std::vector<FluxInfo> flux;
-  std::vector<int> flux_from, flux_to;    ///< the same ends, packed for the inner loop
-  std::vector<FluxSlope> by_state;        ///< derivatives by states' potentials
-  std::vector<FluxSlope> by_channel;      ///< derivatives by channels
-  std::vector<ScatterEntry> minus, plus;  ///< into the Jacobian by potentials
+  std::vector<int> flux_from, flux_to;   ///< the same ends, packed
+  std::vector<SignedTerm> state_fluxes;  ///< the fluxes at each state in turn, minus where they leave
+  std::vector<int> state_fluxes_end;     ///< per state: where its own end
+  std::vector<int> partner;              ///< per state: the other state of its node, or itself
   Pattern pattern;
+  std::vector<ScatterEntry> scatter;  ///< into the Jacobian by potentials; Pattern::entries() is nowhere
   std::vector<ColumnPair> single_columns, paired_columns;
 
   std::vector<double> initial_amounts;  ///< states and accounts (accounts begin at zero)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "sim/graph/house_graph.hpp"
 
+#include <set>
+
 #include "sim/core/errors.hpp"
 
 namespace noonhouse {
@@ -24,6 +26,7 @@ House HouseGraph::compile() {
   House house;
   order_states(house);
   lay_out_fluxes(house);
+  lay_out_rates(house);
   lay_out_matrix(house);
   lay_out_start(house);
   *this = HouseGraph();
@@ -48,6 +51,10 @@ void HouseGraph::order_states(House& house) {
     house.states += nodes_[at(node)].states;
   }
   for (const auto& node : nodes_) house.nodes.push_back({node.name, node.states, node.first_state, node.counts});
+  house.partner.resize(at(house.states));
+  for (const auto& node : nodes_)
+    for (int k = 0; k < node.states; ++k)
+      house.partner[at(node.first_state + k)] = node.first_state + node.states - 1 - k;
   house.state_names.resize(at(house.states));
   for (const auto& node : nodes_)
     for (int k = 0; k < node.states; ++k)
@@ -95,51 +102,60 @@ void HouseGraph::lay_out_fluxes(House& house) {
   for (auto& slot : laws_) house.exchange_batches.push_back(std::move(slot.batch));
 }
 
+/// Lists each state's fluxes, so that a rate is a sum without a detour over memory.
+void HouseGraph::lay_out_rates(House& house) const {
+  std::vector<std::vector<SignedTerm>> terms(at(house.states));
+  for (int j = 0; j < house.fluxes; ++j) {
+    const FluxInfo& flux = house.flux[at(j)];
+    if (flux.from < house.states) terms[at(flux.from)].push_back({j, -1.0});
+    if (flux.to < house.states) terms[at(flux.to)].push_back({j, 1.0});
+  }
+  for (const auto& of_state : terms) {
+    house.state_fluxes.insert(house.state_fluxes.end(), of_state.begin(), of_state.end());
+    house.state_fluxes_end.push_back(static_cast<int>(house.state_fluxes.size()));
+  }
+}
+
 void HouseGraph::lay_out_matrix(House& house) const {
-  std::vector<std::pair<int, int>> entries;
+  std::set<std::pair<int, int>> entries;
   const auto whole_node = [&](int node, auto&& use) {
     for (int k = 0; k < nodes_[at(node)].states; ++k) use(nodes_[at(node)].first_state + k);
   };
   // Whole nodes couple, so that both columns of a two-state node stand side by side in every row.
   for (const auto& [a, b] : coupled_nodes())
-    whole_node(a, [&](int row) { whole_node(b, [&](int col) { entries.emplace_back(row, col); }); });
+    whole_node(a, [&](int row) { whole_node(b, [&](int col) { entries.emplace(row, col); }); });
   for (int node = 0; node < static_cast<int>(nodes_.size()); ++node)
-    whole_node(node, [&](int row) { whole_node(node, [&](int col) { entries.emplace_back(row, col); }); });
-  house.pattern = filled_pattern(house.states, entries);
+    whole_node(node, [&](int row) { whole_node(node, [&](int col) { entries.emplace(row, col); }); });
+  house.pattern = filled_pattern(house.states, {entries.begin(), entries.end()});
 
+  lay_out_scatter(house);
+  // Fill is zero before elimination and needs no chain rule.
+  for (const auto& [row, col] : entries) {
+    const int position = house.pattern.find(row, col), partner = house.partner[at(col)];
+    if (partner == col) house.single_columns.push_back({position, col});
+    if (partner > col) {
+      NOON_ASSERT(partner == col + 1 && house.pattern.column[at(position) + 1] == partner);
+      house.paired_columns.push_back({position, col});
+    }
+  }
+}
+
+void HouseGraph::lay_out_scatter(House& house) const {
+  const int nowhere = house.pattern.entries();
   for (const auto& exchange : exchanges_) {
     const auto& law = laws_[exchange.batch];
     const int first_flux = house.batch_first_flux[exchange.batch] + static_cast<int>(exchange.slot) * law.fluxes;
     const int first_g =
         house.batch_first_derivative[exchange.batch] + static_cast<int>(exchange.slot) * law.fluxes * law.inputs;
-    for (int j = 0; j < law.fluxes; ++j) {
-      const FluxInfo& flux = house.flux[at(first_flux + j)];
+    for (int j = 0; j < law.fluxes; ++j)
       for (int k = 0; k < law.inputs; ++k) {
-        const int g = first_g + j * law.inputs + k;
         const int potential = house.position(exchange.inputs[at(k)]);
-        if (potential >= house.states) {
-          house.by_channel.push_back({first_flux + j, g, potential});
-          continue;
-        }
-        house.by_state.push_back({first_flux + j, g, potential});
-        if (flux.from < house.states) house.minus.push_back({g, house.pattern.find(flux.from, potential)});
-        if (flux.to < house.states) house.plus.push_back({g, house.pattern.find(flux.to, potential)});
+        if (potential >= house.states) continue;
+        const auto place = [&](int row) { return row < house.states ? house.pattern.find(row, potential) : nowhere; };
+        const FluxInfo& flux = house.flux[at(first_flux + j)];
+        house.scatter.push_back({first_g + j * law.inputs + k, place(flux.from), place(flux.to)});
+        NOON_ASSERT(house.scatter.back().minus >= 0 && house.scatter.back().plus >= 0);
       }
-    }
-  }
-  std::vector<int> partner(at(house.states), 0);  // 0: alone, 1: first of two, 2: second of two
-  for (const auto& node : nodes_)
-    if (node.states == 2) {
-      partner[at(node.first_state)] = 1;
-      partner[at(node.first_state) + 1] = 2;
-    }
-  for (int position = 0; position < house.pattern.entries(); ++position) {
-    const int state = house.pattern.column[at(position)];
-    if (partner[at(state)] == 0) house.single_columns.push_back({position, state});
-    if (partner[at(state)] == 1) {
-      NOON_ASSERT(house.pattern.column[at(position) + 1] == state + 1);
-      house.paired_columns.push_back({position, state});
-    }
   }
 }
 

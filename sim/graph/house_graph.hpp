@@ -118,7 +118,9 @@ class HouseGraph {
   void check_reach() const;
   void order_states(House& house);
   void lay_out_fluxes(House& house);
+  void lay_out_rates(House& house) const;
   void lay_out_matrix(House& house) const;
+  void lay_out_scatter(House& house) const;
   void lay_out_start(House& house) const;
   std::string end_name(const End& end) const;
   std::vector<std::pair<int, int>> coupled_nodes() const;

@@ -14,22 +14,17 @@ Evaluation::Evaluation(const House& house)
       slope_(at(house.states) * 2, 0.0),
       flux_(at(house.fluxes), 0.0),
       derivative_(at(house.derivatives), 0.0),
-      jacobian_(at(house.pattern.entries()), 0.0),
-      direction_(at(house.states), 0.0),
-      accounts_(at(house.states + house.accounts), 0.0) {}
+      jacobian_(at(house.pattern.entries()) + 1, 0.0),
+      direction_(at(house.states + house.channels), 0.0) {}
 
 void Evaluation::gather(const double* flux, double* rate) const {
-  // Accounts gather too, into scratch, so that the loop needs no branch.
-  double* all = accounts_.data();
-  std::fill(accounts_.begin(), accounts_.end(), 0.0);
-  const int* from = house_->flux_from.data();
-  const int* to = house_->flux_to.data();
-  for (int j = 0; j < house_->fluxes; ++j) {
-    const double q = flux[j];
-    all[from[j]] -= q;
-    all[to[j]] += q;
+  const SignedTerm* term = house_->state_fluxes.data();
+  const int* end = house_->state_fluxes_end.data();
+  for (int i = 0, k = 0; i < house_->states; ++i) {
+    double sum = 0.0;
+    for (; k < end[i]; ++k) sum += term[k].sign * flux[term[k].index];
+    rate[i] = sum;
   }
-  std::copy_n(all, house_->states, rate);
 }
 
 void Evaluation::rates(const double* y, const double* channels, double* rate) {
@@ -49,17 +44,21 @@ void Evaluation::rates_and_jacobian(const double* y, const double* channels, dou
   gather(flux_.data(), rate);
   std::fill(jacobian_.begin(), jacobian_.end(), 0.0);
   double* jacobian = jacobian_.data();
-  for (const auto& entry : house_->minus) jacobian[entry.position] -= derivative_[at(entry.derivative)];
-  for (const auto& entry : house_->plus) jacobian[entry.position] += derivative_[at(entry.derivative)];
+  const double* derivative = derivative_.data();
+  for (const auto& entry : house_->scatter) {
+    jacobian[entry.minus] -= derivative[entry.derivative];
+    jacobian[entry.plus] += derivative[entry.derivative];
+  }
   by_amounts();
 }
 
 /// Turns columns "by potential" into columns "by amount": a node's own chain rule.
 void Evaluation::by_amounts() {
   double* jacobian = jacobian_.data();
-  for (const auto& column : house_->single_columns) jacobian[column.position] *= slope_[at(2 * column.state)];
+  const double* slope = slope_.data();
+  for (const auto& column : house_->single_columns) jacobian[column.position] *= slope[2 * column.state];
   for (const auto& pair : house_->paired_columns) {
-    const double* s = slope_.data() + 2 * pair.state;
+    const double* s = slope + 2 * pair.state;
     const double first = jacobian[pair.position], second = jacobian[pair.position + 1];
     jacobian[pair.position] = first * s[0] + second * s[3];
     jacobian[pair.position + 1] = first * s[1] + second * s[2];
@@ -67,26 +66,27 @@ void Evaluation::by_amounts() {
 }
 
 void Evaluation::time_slopes(const double* channel_slopes, double* rate_slope, double* flux_slope) const {
+  std::fill_n(direction_.begin(), house_->states, 0.0);
+  std::copy_n(channel_slopes, house_->channels, direction_.begin() + house_->states);
   std::fill_n(flux_slope, house_->fluxes, 0.0);
-  for (const auto& entry : house_->by_channel)
-    flux_slope[entry.flux] += derivative_[at(entry.derivative)] * channel_slopes[entry.potential - house_->states];
+  add_change_along_direction(flux_slope);
   gather(flux_slope, rate_slope);
 }
 
 void Evaluation::add_flux_change(const double* v, double scale, double* out) const {
-  // direction in potentials: each state's own slope and its partner's
+  // direction in potentials: each state's own slope and its partner's, which is 0 for one that is its own partner
   double* d = direction_.data();
-  for (const auto& node : house_->nodes) {
-    const int i = node.first_state;
-    const double* s = slope_.data() + 2 * i;
-    d[i] = s[0] * v[i];
-    if (node.states == 2) {
-      d[i] += s[1] * v[i + 1];
-      d[i + 1] = s[2] * v[i + 1] + s[3] * v[i];
-    }
-  }
-  for (const auto& entry : house_->by_state)
-    out[entry.flux] += scale * derivative_[at(entry.derivative)] * d[entry.potential];
+  const double* slope = slope_.data();
+  const int* partner = house_->partner.data();
+  for (int i = 0; i < house_->states; ++i) d[i] = scale * (slope[2 * i] * v[i] + slope[2 * i + 1] * v[partner[i]]);
+  std::fill_n(direction_.begin() + house_->states, house_->channels, 0.0);
+  add_change_along_direction(out);
+}
+
+void Evaluation::add_change_along_direction(double* out) const {
+  for (std::size_t b = 0; b < house_->exchange_batches.size(); ++b)
+    house_->exchange_batches[b]->add_change(derivative_.data() + house_->batch_first_derivative[b], direction_.data(),
+                                            out + house_->batch_first_flux[b]);
 }
 
 }  // namespace noonhouse

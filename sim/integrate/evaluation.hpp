@@ -34,10 +34,11 @@ class Evaluation {
 
  private:
   void by_amounts();
+  void add_change_along_direction(double* out) const;
 
   const House* house_;
   std::vector<double> potential_, slope_, flux_, derivative_, jacobian_;
-  mutable std::vector<double> direction_, accounts_;
+  mutable std::vector<double> direction_;
 };
 
 }  // namespace noonhouse

@@ -24,42 +24,56 @@ SparseFactor::SparseFactor(const Pattern& pattern)
 }
 
 bool SparseFactor::factor(double diagonal, const double* jacobian) {
-  const Pattern& pattern = *pattern_;
+  const int* row_begin = pattern_->row_begin.data();
+  const int* own = pattern_->diagonal.data();
+  const int* column = pattern_->column.data();
   double* value = value_.data();
-  const int entries = pattern.entries();
+  double* inverse = inverse_pivot_.data();
+  const int size = pattern_->size, entries = pattern_->entries();
   for (int p = 0; p < entries; ++p) value[p] = -jacobian[p];
-  for (int row = 0; row < pattern.size; ++row) value[pattern.diagonal[at(row)]] += diagonal;
   const int* target = target_.data();
-  for (int row = 0; row < pattern.size; ++row) {
-    const int own_diagonal = pattern.diagonal[at(row)];
-    const double start = std::abs(value[own_diagonal]);
-    for (int p = pattern.row_begin[at(row)]; p < own_diagonal; ++p) {
-      const int k = pattern.column[at(p)];
-      const double factor = value[p] *= inverse_pivot_[at(k)];
-      const int upper_end = pattern.row_begin[at(k) + 1];
-      for (int u = pattern.diagonal[at(k)] + 1; u < upper_end; ++u) value[*target++] -= factor * value[u];
+  for (int row = 0; row < size; ++row) {
+    value[own[row]] += diagonal;
+    const double start = std::abs(value[own[row]]);
+    for (int p = row_begin[row]; p < own[row]; ++p) {
+      const int k = column[p];
+      const double factor = value[p] *= inverse[k];
+      const double* upper = value + own[k] + 1;
+      const int count = row_begin[k + 1] - own[k] - 1;
+      for (int u = 0; u < count; ++u) value[target[u]] -= factor * upper[u];
+      target += count;
     }
-    const double pivot = value[own_diagonal];
+    const double pivot = value[own[row]];
     if (!(std::abs(pivot) > kLostPivot * start)) return false;
-    inverse_pivot_[at(row)] = 1.0 / pivot;
+    inverse[row] = 1.0 / pivot;
   }
   return true;
 }
 
-void SparseFactor::solve(double* x) const {
-  const Pattern& pattern = *pattern_;
+template <std::size_t N>
+void SparseFactor::substitute(const std::array<double*, N>& x) const {
+  const int* row_begin = pattern_->row_begin.data();
+  const int* own = pattern_->diagonal.data();
+  const int* column = pattern_->column.data();
   const double* value = value_.data();
-  const int* column = pattern.column.data();
-  for (int row = 0; row < pattern.size; ++row) {
-    double sum = x[row];
-    for (int p = pattern.row_begin[at(row)]; p < pattern.diagonal[at(row)]; ++p) sum -= value[p] * x[column[p]];
-    x[row] = sum;
+  // Both sweeps take the entry solved last at the end of each sum, so that sums of successive rows overlap.
+  std::array<double, N> sum;
+  const auto subtract = [&](int p) {
+    for (std::size_t n = 0; n < N; ++n) sum[n] -= value[p] * x[n][column[p]];
+  };
+  for (int row = 0; row < pattern_->size; ++row) {
+    for (std::size_t n = 0; n < N; ++n) sum[n] = x[n][row];
+    for (int p = row_begin[row]; p < own[row]; ++p) subtract(p);
+    for (std::size_t n = 0; n < N; ++n) x[n][row] = sum[n];
   }
-  for (int row = pattern.size - 1; row >= 0; --row) {
-    double sum = x[row];
-    for (int p = pattern.diagonal[at(row)] + 1; p < pattern.row_begin[at(row) + 1]; ++p) sum -= value[p] * x[column[p]];
-    x[row] = sum * inverse_pivot_[at(row)];
+  for (int row = pattern_->size - 1; row >= 0; --row) {
+    for (std::size_t n = 0; n < N; ++n) sum[n] = x[n][row];
+    for (int p = row_begin[row + 1] - 1; p > own[row]; --p) subtract(p);
+    for (std::size_t n = 0; n < N; ++n) x[n][row] = sum[n] * inverse_pivot_[at(row)];
   }
 }
+
+void SparseFactor::solve(double* x) const { substitute<1>({x}); }
+void SparseFactor::solve(double* x, double* y) const { substitute<2>({x, y}); }
 
 }  // namespace noonhouse

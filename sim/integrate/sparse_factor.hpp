@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <array>
+#include <cstddef>
 #include <vector>
 
 #include "sim/graph/pattern.hpp"
@@ -17,8 +19,13 @@ class SparseFactor {
   bool factor(double diagonal, const double* jacobian);
   /// Replaces x by the solution of (factored matrix) x = x.
   void solve(double* x) const;
+  /// The same for two right-hand sides at once, which costs little more than one.
+  void solve(double* x, double* y) const;
 
  private:
+  template <std::size_t N>
+  void substitute(const std::array<double*, N>& x) const;
+
   const Pattern* pattern_;
   std::vector<double> value_;
   std::vector<double> inverse_pivot_;

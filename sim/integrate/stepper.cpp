@@ -151,28 +151,40 @@ void Stepper::accept(HouseState& state, const ChannelLine& channels, Tick length
   prepared_channels_ = channels_;
   middle_.rates_and_jacobian(state.amounts.data(), channels_.data(), inner_rates_.data());
   std::swap(first_, middle_);  // the derivatives at the step's beginning stay at hand in middle_
-  dense_slopes(first_.fluxes(), inner_rates_, step_.fluxes1, step_.rates1);
-  dense_slopes(middle_.fluxes(), rates_, step_.fluxes0, step_.rates0);
+  dense_slopes();
   rates_.swap(inner_rates_);
 }
 
-/// Slopes for the dense output at one end of the step. The true rate r of a part that relaxes within a small share
+/// Slopes for the dense output at both ends of the step. The true rate r of a part that relaxes within a small share
 /// of the step would throw a cubic far beyond both its ends, so such parts are led back to the step's mean rate m:
 ///   r - (1 - S)^2 (r - m) = r + J v,  v = h gamma (S - S^2) (r - m),  S = (1 - h gamma J)^-1
 /// which leaves slow parts their own slope to third order in h. J v is what the fluxes change by along v, so
 /// slopes of fluxes and of amounts agree as the fluxes and rates do.
-void Stepper::dense_slopes(std::span<const double> fluxes, const std::vector<double>& rates,
-                           std::vector<double>& flux_slopes, std::vector<double>& rate_slopes) {
+void Stepper::dense_slopes() {
   const std::size_t n = at(house_->states);
-  const double h = seconds(step_.end - step_.begin);
-  for (std::size_t i = 0; i < n; ++i) u1_[i] = rates[i] - (step_.amounts1[i] - step_.amounts0[i]) / h;
-  factor_.solve(u1_.data());
-  u2_ = u1_;
-  factor_.solve(u2_.data());
-  for (std::size_t i = 0; i < n; ++i) u1_[i] -= u2_[i] / (h * ros3::kGamma);
-  std::copy(fluxes.begin(), fluxes.end(), flux_slopes.begin());
-  middle_.add_flux_change(u1_.data(), 1.0, flux_slopes.data());
-  middle_.gather(flux_slopes.data(), rate_slopes.data());
+  const double h = seconds(step_.end - step_.begin), h_gamma = h * ros3::kGamma;
+  std::vector<double>&v0 = u1_, &v1 = u2_, &again0 = u3_, &again1 = increment_;
+  for (std::size_t i = 0; i < n; ++i) {
+    const double mean = (step_.amounts1[i] - step_.amounts0[i]) / h;
+    v0[i] = rates_[i] - mean;
+    v1[i] = inner_rates_[i] - mean;
+  }
+  factor_.solve(v0.data(), v1.data());
+  again0 = v0;
+  again1 = v1;
+  factor_.solve(again0.data(), again1.data());
+  for (std::size_t i = 0; i < n; ++i) {
+    v0[i] -= again0[i] / h_gamma;
+    v1[i] -= again1[i] / h_gamma;
+  }
+  const auto lead = [&](std::span<const double> fluxes, const std::vector<double>& v, std::vector<double>& flux_slopes,
+                        std::vector<double>& rate_slopes) {
+    std::copy(fluxes.begin(), fluxes.end(), flux_slopes.begin());
+    middle_.add_flux_change(v.data(), 1.0, flux_slopes.data());
+    middle_.gather(flux_slopes.data(), rate_slopes.data());
+  };
+  lead(middle_.fluxes(), v0, step_.fluxes0, step_.rates0);
+  lead(first_.fluxes(), v1, step_.fluxes1, step_.rates1);
 }
 
 void Stepper::cut(HouseState& state, Tick when) {

@@ -42,8 +42,7 @@ class Stepper final : public SteppingMethod {
   double try_step(const HouseState& state, const ChannelLine& channels, Tick length);
   void accept(HouseState& state, const ChannelLine& channels, Tick length);
   void carry(HouseState& state, double h);
-  void dense_slopes(std::span<const double> fluxes, const std::vector<double>& rates, std::vector<double>& flux_slopes,
-                    std::vector<double>& rate_slopes);
+  void dense_slopes();
   [[noreturn]] void give_up(const HouseState& state) const;
 
   const House* house_;

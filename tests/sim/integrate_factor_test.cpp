@@ -93,6 +93,11 @@ TEST(SparseFactor, EqualsADenseEliminationOnRandomNetworks) {
       // Condition grows with the spread of time constants; 1e-12 holds while the diagonal is not tiny.
       const double tolerance = diagonal < 1.0 ? 1e-9 : 1e-12;
       for (std::size_t i = 0; i < x.size(); ++i) ASSERT_NEAR(x[i], expected[i], tolerance * largest);
+      std::vector<double> one = right, two(right.rbegin(), right.rend()), alone = two;
+      factor.solve(one.data(), two.data());
+      factor.solve(alone.data());
+      ASSERT_EQ(one, x) << "two at once are the same as one after the other";
+      ASSERT_EQ(two, alone);
     }
   }
 }
