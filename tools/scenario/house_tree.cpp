@@ -280,7 +280,7 @@ class HouseTree {
       }
     }
     std::vector<Branch> branches;
-    for (const auto& [place, values] : lines) branches.push_back({place + ": " + values});
+    for (const auto& [place, values] : lines) branches.push_back({fmt::format("{}: {}", place, values)});
     return fmt::format("\nassumed, because the scenario does not say ({} values)\n", count) +
            tree_text(branches, kWidth);
   }

@@ -31,7 +31,9 @@ void draw(const std::vector<Branch>& branches, const std::string& prefix, std::s
     const std::size_t room = width > taken + 10 ? width - taken : 10;
     bool first = true;
     for (const std::string& line : wrapped(branch.text, room)) {
-      out += (first ? prefix + (last ? "└─ " : "├─ ") : hanging) + line + "\n";
+      out += first ? prefix + (last ? "└─ " : "├─ ") : hanging;
+      out += line;
+      out += '\n';
       first = false;
     }
     draw(branch.children, below, width, out);
