@@ -67,7 +67,7 @@ void PlantWatch::say(PlantState state, const Situation& situation, Actions& acti
       limits_[static_cast<std::size_t>(lost ? (cold ? kLethalCold : kLethalHot) : (cold ? kCold : kHot))].threshold;
   const Tick spent = lost ? lethal_ : beyond_;
   std::array<char, 160> text{};
-  std::snprintf(text.data(), text.size(), "%s: tissue %s %.0f degC for %.0f min in all, now %.1f degC",
+  std::snprintf(text.data(), text.size(), "%s: tissue %s %.0f degC for %.0f min in all, %.1f degC at that moment",
                 lost ? "lost" : (state == PlantState::harmed ? "harmed" : "strained"), cold ? "below" : "above",
                 limit_k - kZeroCelsius, seconds(spent) / 60.0, situation.value(p_.tissue) - kZeroCelsius);
   EventId cause = situation.standing_failure();

@@ -141,7 +141,8 @@ RunRecord RunRecorder::finish(const RunResult& result) {
   put_events(out);
   put_plants(out);
   put_levels(out);
-  out.devices = devices_;
+  for (std::size_t i = 0; i < devices_.size(); ++i)
+    if (assembly_.devices[i].in_service) out.devices.push_back(devices_[i]);
   put_stores(out, result);
   put_failures(out);
   put_balances(out, assembly_.plan.house, result);

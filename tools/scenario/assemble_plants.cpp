@@ -134,8 +134,9 @@ void Assembler::add_watch(const PlantParts& plant) {
   p.strained_after = ticks(kind.strain_after_s);
   p.harmed_after = ticks(kind.harm_after_s);
   p.lost_after = ticks(kind.lost_after_s);
-  p.when_nothing_failed = plan_.in_service.empty() ? "nothing in this plan cools the house"
-                                                   : "no device has failed: what is in service cools too little";
+  p.when_nothing_failed = plan_.in_service.empty()
+                              ? "is too hot: nothing in this plan cools the house"
+                              : "is too hot though no device has failed: what is in service cools too little";
   out_.plan.agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
 }
 
