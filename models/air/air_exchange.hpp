@@ -20,6 +20,7 @@ void counterflow(const S& m, const S& t_a, const S& w_a, const S& t_b, const S& 
 /// Inputs: T_lower, w_lower, T_upper, w_upper, stirring [m/s] (spray, circulation fan).
 ///   m = rho A (u0 + stirring + c sqrt(g H dT_v / T)) with dT_v = max(virtual temperature lower - upper, 0)
 /// Unstable layers overturn at the free-fall velocity of their difference (c = 1); stable ones keep the background u0.
+/// The root begins with a slope of zero: sqrt(x) is taken as x^2 / (x + 0.02 K)^1.5, 3 % less at 1 K.
 /// First law of layering (c and u0: common practice, no source); plumes are not modelled.
 struct LayerMixing {
   double area_m2 = 0.0;
@@ -34,8 +35,11 @@ struct LayerMixing {
   void flux(const std::array<S, 5>& in, std::array<S, 2>& q) const {
     using std::sqrt;
     const S lower = in[0] * (1.0 + 0.608 * in[1]), upper = in[2] * (1.0 + 0.608 * in[3]);
-    const S lift = smooth_positive(S(lower - upper), 0.02);
-    const S velocity = background_m_s + in[4] + overturning * sqrt(kGravity * spacing_m * lift / upper);
+    S velocity = background_m_s + in[4];
+    if (const S lift = lower - upper; lift > 0.0) {
+      const S softened = lift + 0.02;
+      velocity += overturning * (lift * lift / softened) * sqrt(kGravity * spacing_m / (softened * upper));
+    }
     counterflow(S(dry_air_density_kg_m3 * area_m2 * velocity), in[0], in[1], in[2], in[3], q);
   }
 };
@@ -43,6 +47,8 @@ struct LayerMixing {
 /// Exchange between the same layers of two bays through their common section, positive from a to b.
 /// Inputs: T_a, w_a, T_b, w_b.
 ///   m = rho A (u0 + (C_d / 3) sqrt(g H |dT| / T))        [Brown & Solvason 1962, Int. J. Heat Mass Transf. 5, 859]
+/// T is the mean of both, so that the law is the same from either bay. A bay cut into n layers exchanges sqrt(n)
+/// times less than whole, because each layer has a neutral height of its own.
 struct BayExchange {
   double area_m2 = 0.0;
   double height_m = 0.0;
@@ -55,7 +61,7 @@ struct BayExchange {
   template <class S>
   void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
     using std::sqrt;
-    const S contrast = smooth_abs(S(in[0] - in[2]), 0.02) / in[0];
+    const S contrast = smooth_abs(S(in[0] - in[2]), 0.02) / (0.5 * (in[0] + in[2]));
     const S velocity = background_m_s + (discharge / 3.0) * sqrt(kGravity * height_m * contrast);
     counterflow(S(dry_air_density_kg_m3 * area_m2 * velocity), in[0], in[1], in[2], in[3], q);
   }
