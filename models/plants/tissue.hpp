@@ -16,9 +16,10 @@ enum class StomataRhythm { day, night };
 /// Inputs: tissue T [K], pot water [kg], pot T [K], air T [K], humidity ratio w, light on the plants [W/m2].
 /// Fluxes: water [kg/s] pot -> air, heat of the sap [W] pot -> tissue, heat of the vapour [W] tissue -> air.
 ///   m = A rho (w_s(T_tissue) - w) / (1/g_b + 1/g_s), never below zero
-///   g_s = g_min + (g_max - g_min) f(light) / (1 + D/D0) f(water)    [vapour-deficit form: Leuning 1995, Plant Cell
-///   Environ. 18, 339] f(light) = I / (I + I_half); night-opening kinds (crassulacean metabolism): 1 - f(light)
-///   f(water) rises from 0 to 1 over the first `dry_share` of the pot's water
+///   g_s = f(water) (g_min + (g_max - g_min) f(light) / (1 + D/D0))
+///   D = e_s(T_tissue) - e: the vapour-deficit form of Leuning 1995, Plant Cell Environ. 18, 339
+///   f(light) = I / (I + I_half); night-opening kinds (crassulacean metabolism): 1 - f(light)
+///   f(water) rises from 0 to 1 over the first `dry_share` of the pot's water; nothing is drawn from a dry pot
 /// Not modelled: sap storage, temperature response of the stomata, wilting damage.
 struct Transpiration {
   double leaf_area_m2 = 0.0;
@@ -38,14 +39,15 @@ struct Transpiration {
 
   template <class S>
   void flux(const std::array<S, 6>& in, std::array<S, 3>& q) const {
-    const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[4];
+    const S saturated = saturation_pressure_fast_pa(in[0]);
+    const S drive = humidity_ratio(saturated, pressure_pa) - in[4];
     if (!(drive > 0.0)) {
       q.fill(S(0.0));
       return;
     }
     const S day = in[5] / (in[5] + half_light_w_m2);
     const S open = rhythm == StomataRhythm::day ? day : S(1.0 - day);
-    const S deficit = vapour_pressure_pa(S(drive), pressure_pa);
+    const S deficit = saturated - vapour_pressure_pa(in[4], pressure_pa);
     const S moisture = ramp(in[1], dry_share * pot_capacity_kg);
     const S stomata = least_conductance_m_s * moisture + (most_conductance_m_s - least_conductance_m_s) * open *
                                                              moisture / (1.0 + deficit / half_deficit_pa);
