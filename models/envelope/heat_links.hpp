@@ -100,7 +100,7 @@ struct RadiantExchange {
 };
 
 /// Longwave between a and b through or to a screen that covers a share of the way [W].
-///   Q = A_e s sigma (T_a^4 - T_b^4), s = open_at_zero + (covers - open_at_zero) * share
+///   Q = A_e s sigma (T_a^4 - T_b^4), s = when_away + (when_drawn - when_away) share
 /// Inputs: T_a, T_b, share of the screen drawn (0 to 1).
 struct ScreenedRadiantExchange {
   double effective_area_m2 = 0.0;
