@@ -26,6 +26,7 @@ void Device::react(const Situation& situation, const Trigger& trigger, Actions& 
   const bool wanted =
       std::any_of(p_.callers.begin(), p_.callers.end(), [&](ChannelId c) { return situation.value(c) > 0.5; });
   const Need* missing = lacking(situation);
+  if (trigger.kind == Trigger::Kind::start && !wanted) put(false, kNoEvent, actions);  // off need not mean zero
   if (wanted && missing != nullptr) {
     if (failing_) return;
     failing_ = true;

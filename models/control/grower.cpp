@@ -23,6 +23,7 @@ void GrowerVisit::react(const Situation& situation, const Trigger& trigger, Acti
 }
 
 void GrowerVisit::water(const Situation& situation, Actions& actions, EventId visit) {
+  actions.clear_failure();  // pots left dry at the last visit; said again below if they stay dry
   double poured = 0.0;
   for (const Watering& watering : p_.waters) {
     const double wish = std::max(0.0, watering.fill_to_kg - situation.value(watering.pot_water));

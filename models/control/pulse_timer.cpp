@@ -13,6 +13,7 @@ bool PulseTimer::calls(Tick now) const {
 }
 
 Tick PulseTimer::next_change(Tick now) const {
+  if (!p_.hours.holds(now)) return p_.hours.next_edge(now);
   const std::int64_t phase = since_opening(now).ms % p_.every.ms;
   const Tick pulse{now.ms + (phase < p_.on_for.ms ? p_.on_for.ms - phase : p_.every.ms - phase)};
   const Tick opening{now.ms + kDay.ms - since_opening(now).ms};  // pulses count anew from each opening
