@@ -14,6 +14,7 @@
 #include "tools/compare/comparison_text.hpp"
 #include "tools/compare/plan_run.hpp"
 #include "tools/report/report.hpp"
+#include "tools/scenario/assemble.hpp"
 #include "tools/scenario/scenario.hpp"
 
 namespace noonhouse {
@@ -64,6 +65,8 @@ void print_comparison(const CommandOptions& options, const std::vector<RunRecord
 
 void check_command(const CommandOptions& options) {
   const Scenario scenario = read_scenario(options.target);
+  const WeatherSeries weather = weather_of(scenario);
+  for (const PlanScenario& plan : scenario.plans) static_cast<void>(assemble(plan, site_table(plan, weather), weather));
   bool first = true;
   for (const PlanScenario& plan : scenario.plans) {
     if (!options.plans.empty() && plan.name != options.plans.front()) continue;

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <string>
 
@@ -21,6 +22,7 @@ class CrossCheck {
   explicit CrossCheck(const PlanScenario& plan)
       : places_(plan.places), s_(plan.spec), shape_(shape_of(plan.spec.house)) {}
   void all() const {
+    names();
     house();
     benches();
     plants();
@@ -37,6 +39,28 @@ class CrossCheck {
   void below_ridge(const std::string& path, double height) const {
     require(height >= 0.0 && height < s_.house.ridge_m, ErrorKind::outside_house, path,
             "the house is " + meters(s_.house.ridge_m) + " high at the ridge; give a height between 0 m and that");
+  }
+
+  /// Plans, controls and people call things by name alone, and so does the event log.
+  void names() const {
+    std::map<std::string, std::string> sort_of;
+    const auto take = [&](const char* sort, const auto& items) {
+      for (const auto& item : items) {
+        const auto [at, fresh] = sort_of.try_emplace(item.name, sort);
+        require(
+            fresh, ErrorKind::duplicate_key, std::string(sort) + "." + item.name,
+            "the name \"" + item.name + "\" stands under " + at->second + " too; each thing needs a name of its own");
+      }
+    };
+    take("openings", s_.openings);
+    take("fans", s_.fans);
+    take("mist_lines", s_.mist_lines);
+    take("shades", s_.shades);
+    take("benches", s_.benches);
+    take("plants", s_.plants);
+    take("sensors", s_.sensors);
+    take("thermostats", s_.thermostats);
+    take("timers", s_.timers);
   }
 
   void house() const {
