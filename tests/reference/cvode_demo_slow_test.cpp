@@ -16,15 +16,13 @@ INSTANTIATE_TEST_SUITE_P(Plans, CvodeDemo,
                          ::testing::Values("all shut", "vents and fan", "mist alone", "vents, mist and shade"),
                          [](const auto& plan) { return "plan" + std::to_string(plan.index); });
 
-/// Thin fast parts (cloth, top air) are off by several times the mean square of all that a step is controlled by.
-constexpr double kFineTolerance = 0.25;
 /// A plant's tissue may creep over its limit by millikelvins a minute: its instant asks for more than a state does.
 constexpr double kEventTolerance = 0.05;
 
 TEST_P(CvodeDemo, WithoutAgentsEveryNodeAgreesAtEveryHour) {
   RunPlan plan = demo_plan(GetParam());
   plan.agents.clear();
-  const MarkedRun reference = run_reference(plan, 1_h), own = run_own(plan, 1_h, kFineTolerance);
+  const MarkedRun reference = run_reference(plan, 1_h), own = run_own(plan, 1_h, plan.steps.tolerance);
   ASSERT_EQ(own.marks.marks(), 7U * 24U + 1U);
   expect_marks_near(plan.house, own.marks, reference.marks, 0.02);
 }

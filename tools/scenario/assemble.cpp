@@ -42,6 +42,7 @@ Assembly Assembler::build() {
   out_.plan.house = graph_.compile();
   out_.plan.forcing = std::make_unique<SiteForcing>(table_, out_.shape, out_.site);
   out_.plan.length = ticks(spec_.run.length_s);
+  out_.plan.steps.tolerance = spec_.run.tolerance_k / kTemperatureUnit;
   return std::move(out_);
 }
 
@@ -76,7 +77,7 @@ void Assembler::add_accounts_and_channels() {
 
 /// A surface with a water film, dry at the start.
 NodeId Assembler::film_node(const std::string& name, double dry_heat_j_k, double start_k) {
-  return graph_.node(name, WetMass{dry_heat_j_k}, {start_k, 0.0}, {spec_.run.tolerance_k, kFilmToleranceKg});
+  return graph_.node(name, WetMass{dry_heat_j_k}, {start_k, 0.0}, {kTemperatureUnit, kFilmToleranceKg});
 }
 
 /// Convection and evaporation between a surface and the air beside it.

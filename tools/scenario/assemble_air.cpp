@@ -19,8 +19,7 @@ void Assembler::add_air() {
     for (std::size_t i = 0; i < bay.layers.size(); ++i)
       parts.air.push_back(graph_.node("air of the " + bay.name + " bay, layer " + std::to_string(i + 1),
                                       MoistAir{bay.layers[i].volume_m3 * air_density_},
-                                      {start_.air_k, start_.humidity_ratio},
-                                      {spec_.run.tolerance_k, kHumidityTolerance}));
+                                      {start_.air_k, start_.humidity_ratio}, {kTemperatureUnit, kHumidityTolerance}));
     out_.bays.push_back(std::move(parts));
     stirring_.push_back(graph_.channel("stirring in the " + bay.name + " bay", "m s-1", 0.0));
   }

@@ -64,8 +64,8 @@ void Assembler::add_shades() {
     double area = 0.0;
     for (const Facet& facet : out_.shape.facets) area += facet.roof() ? facet.area_m2 : 0.0;
     const ChannelId drawn = position_channel(shade.name, "shade");
-    const NodeId cloth = graph_.node("cloth of the " + shade.name, ThermalMass{kShadeHeat * area}, {start_.air_k},
-                                     {spec_.run.tolerance_k});
+    const NodeId cloth =
+        graph_.node("cloth of the " + shade.name, ThermalMass{kShadeHeat * area}, {start_.air_k}, {kTemperatureUnit});
     const ChannelId gain = graph_.channel("sun on the " + shade.name, "W", 0.0);
     out_.site.shades.push_back({drawn, gain, shade.value.transmits, shade.value.absorbs});
     graph_.exchange("sun on the " + shade.name, "sunlight absorbed", GivenPower{}, {gain}, {{{sun_, cloth}}});

@@ -33,7 +33,7 @@ ChannelId Assembler::position_channel(const std::string& device, const std::stri
 void Assembler::add_water() {
   const TankSpec& t = spec_.tank;
   out_.tank = graph_.node("tank", WetMass{kTankShellHeat * t.wall_area_m2}, {start_.air_k, kWaterKgPerM3 * t.start_m3},
-                          {spec_.run.tolerance_k, 0.01});
+                          {kTemperatureUnit, 0.01});
   graph_.exchange("wall of the tank", "tank wall", Conductance{t.wall_area_m2 * t.wall_u_w_m2_k},
                   {out_.tank, out_.site.outdoor}, {{{out_.tank, outdoor_heat_}}});
   graph_.exchange("rain into the tank", "rain", RoofCatchment{out_.shape.plan_area_m2(), t.runoff_coefficient},
@@ -151,7 +151,7 @@ void Assembler::add_sensors() {
     const double first =
         heat ? start_.air_k
              : vapour_pressure_pa(start_.humidity_ratio, out_.pressure_pa) / saturation_pressure_pa(start_.air_k);
-    const NodeId reading = graph_.node(item.name, Reading{}, {first}, {heat ? spec_.run.tolerance_k : 0.001});
+    const NodeId reading = graph_.node(item.name, Reading{}, {first}, {heat ? kTemperatureUnit : 0.001});
     if (heat) {
       graph_.exchange("what " + item.name + " follows", "instruments", ThermometerLag{s.time_constant_s},
                       {reading, air}, {{{instruments_, reading}}});

@@ -22,7 +22,7 @@ void Assembler::add_ground() {
     const BayShape& bay = out_.shape.bays[at(b)];
     const std::string name = "floor of the " + parts.name + " bay";
     parts.surroundings = graph_.node("surroundings seen in the " + parts.name + " bay", ThermalMass{kStarHeat},
-                                     {start_.air_k}, {spec_.run.tolerance_k * 5.0});
+                                     {start_.air_k}, {kTemperatureUnit * 5.0});
     parts.floor = film_node(name, bay.floor_m2 * kFloorSkin * spec_.house.floor.heat_capacity_j_m3_k, start_.air_k);
     touch_air({name, parts.floor, bay.floor_m2, 1.52, 1.0, 0.2 * spec_.house.floor.holds_kg_m2 * bay.floor_m2, b},
               parts.air.front());
@@ -60,7 +60,7 @@ void Assembler::add_soil(int b) {
     const NodeId layer =
         graph_.node("soil layer " + std::to_string(i + 1) + " under the " + parts.name + " bay",
                     ThermalMass{area * thickness * floor.heat_capacity_j_m3_k},
-                    {start_.air_k + share * (spec_.site.deep_soil_k - start_.air_k)}, {spec_.run.tolerance_k});
+                    {start_.air_k + share * (spec_.site.deep_soil_k - start_.air_k)}, {kTemperatureUnit});
     graph_.exchange("soil above layer " + std::to_string(i + 1) + " under the " + parts.name + " bay", "into the soil",
                     Conductance{area * floor.conductivity_w_m_k / (above_half + 0.5 * thickness)}, {above, layer},
                     {{{above, layer}}});

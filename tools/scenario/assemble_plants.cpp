@@ -97,7 +97,7 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
 
   const double full = g.pot_water_kg_m2 * g.area_m2;
   plant.pot = graph_.node("pots of " + group.name, WetMass{g.pot_dry_heat_j_m2_k * g.area_m2},
-                          {start_.air_k, 0.9 * full}, {spec_.run.tolerance_k, 0.005 * full});
+                          {start_.air_k, 0.9 * full}, {kTemperatureUnit, 0.005 * full});
   graph_.exchange("pots of " + group.name + " on what they stand on", "pots", Conductance{kPotToBench * g.area_m2},
                   {plant.pot, below}, {{{plant.pot, below}}});
   graph_.exchange("heat between pots of " + group.name + " and the air beside them", "convection inside",

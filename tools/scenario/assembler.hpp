@@ -10,6 +10,8 @@
 
 namespace noonhouse {
 
+/// What the error norm calls one unit of temperature [K]; the run's own tolerance is set against it.
+inline constexpr double kTemperatureUnit = 0.01;
 /// A tank's litres as mass; the few per mille by which warm water is lighter are left out [kg/m3].
 inline constexpr double kWaterKgPerM3 = 1000.0;
 

@@ -42,8 +42,9 @@ void fields(FieldVisitor& v, RunSpec& s) {
               .maximum = 3600,
               .default_text = "15 min",
               .about = "spacing at which sun and weather are computed; straight lines between"});
-  v.quantity("tolerance", s.tolerance_k, Dimension::temperature_difference,
-             {.minimum = 1e-6, .maximum = 1, .default_text = "0.01 K", .about = "error allowed in one step"});
+  v.quantity(
+      "tolerance", s.tolerance_k, Dimension::temperature_difference,
+      {.minimum = 1e-6, .maximum = 1, .default_text = "0.0025 K", .about = "error of temperature allowed in one step"});
   v.integer("seed", s.seed, {.minimum = 0, .default_text = "1", .about = "seed of invented variation"});
 }
 
