@@ -100,7 +100,6 @@ std::vector<Field<L>> with_film(std::vector<Field<L>> fields) {
   return fields;
 }
 
-// clang-format off
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
   using M = LayerMixing;
@@ -108,33 +107,61 @@ inline const std::map<std::string, Maker>& all_laws() {
   using O = OpeningExchange;
   using W = WetSurface;
   using R = ScreenedRadiantExchange;
-  static const Field<T> rhythm{"opens_by_night", [](T& law, double v) { law.rhythm = v > 0.5 ? StomataRhythm::night : StomataRhythm::day; }};
+  static const Field<T> rhythm{
+      "opens_by_night", [](T& law, double v) { law.rhythm = v > 0.5 ? StomataRhythm::night : StomataRhythm::day; }};
   static const std::map<std::string, Maker> table{
-      {"BatteryBus", law_of<BatteryBus>({field("capacity_j", &BatteryBus::capacity_j), field("charge_efficiency", &BatteryBus::charge_efficiency), field("discharge_efficiency", &BatteryBus::discharge_efficiency)})},
-      {"BayExchange", law_of<B>({field("area_m2", &B::area_m2), field("height_m", &B::height_m), field("dry_air_density_kg_m3", &B::dry_air_density_kg_m3), field("background_m_s", &B::background_m_s), field("discharge", &B::discharge)})},
+      {"BatteryBus", law_of<BatteryBus>({field("capacity_j", &BatteryBus::capacity_j),
+                                         field("charge_efficiency", &BatteryBus::charge_efficiency),
+                                         field("discharge_efficiency", &BatteryBus::discharge_efficiency)})},
+      {"BayExchange", law_of<B>({field("area_m2", &B::area_m2), field("height_m", &B::height_m),
+                                 field("dry_air_density_kg_m3", &B::dry_air_density_kg_m3),
+                                 field("background_m_s", &B::background_m_s), field("discharge", &B::discharge)})},
       {"Conductance", law_of<Conductance>({field("ua_w_k", &Conductance::ua_w_k)})},
       {"DrivenFlow", law_of<DrivenFlow>({field("dry_air_kg_s", &DrivenFlow::dry_air_kg_s)})},
-      {"FogSettling", law_of<FogSettling>({field("dry_air_kg", &FogSettling::dry_air_kg), field("pressure_pa", &FogSettling::pressure_pa), field("time_constant_s", &FogSettling::time_constant_s)})},
+      {"FogSettling", law_of<FogSettling>({field("dry_air_kg", &FogSettling::dry_air_kg),
+                                           field("pressure_pa", &FogSettling::pressure_pa),
+                                           field("time_constant_s", &FogSettling::time_constant_s)})},
       {"GivenPower", law_of<GivenPower>({})},
       {"HandCarried", law_of<HandCarried>({})},
-      {"HygrometerLag", law_of<HygrometerLag>({field("time_constant_s", &HygrometerLag::time_constant_s), field("pressure_pa", &HygrometerLag::pressure_pa)})},
-      {"InsideConvection", law_of<InsideConvection>(with_film<InsideConvection>({field("area_m2", &InsideConvection::area_m2)}))},
-      {"LayerMixing", law_of<M>({field("area_m2", &M::area_m2), field("spacing_m", &M::spacing_m), field("dry_air_density_kg_m3", &M::dry_air_density_kg_m3), field("background_m_s", &M::background_m_s), field("overturning", &M::overturning)})},
+      {"HygrometerLag", law_of<HygrometerLag>({field("time_constant_s", &HygrometerLag::time_constant_s),
+                                               field("pressure_pa", &HygrometerLag::pressure_pa)})},
+      {"InsideConvection",
+       law_of<InsideConvection>(with_film<InsideConvection>({field("area_m2", &InsideConvection::area_m2)}))},
+      {"LayerMixing", law_of<M>({field("area_m2", &M::area_m2), field("spacing_m", &M::spacing_m),
+                                 field("dry_air_density_kg_m3", &M::dry_air_density_kg_m3),
+                                 field("background_m_s", &M::background_m_s), field("overturning", &M::overturning)})},
       {"Leakage", law_of<Leakage>({field("dry_air_at_4_m_s_kg_s", &Leakage::dry_air_at_4_m_s_kg_s)})},
-      {"MistPart", law_of<MistPart>({field("portion", &MistPart::portion), field("evaporated_share", &MistPart::evaporated_share), field("pressure_pa", &MistPart::pressure_pa)})},
-      {"OpeningExchange", law_of<O>({field("area_m2", &O::area_m2), field("height_m", &O::height_m), field("dry_air_density_kg_m3", &O::dry_air_density_kg_m3), field("discharge", &O::discharge), field("wind_effect", &O::wind_effect)})},
-      {"PlumeConvection", law_of<PlumeConvection>(with_film<PlumeConvection>({field("area_m2", &PlumeConvection::area_m2), field("share_to_top", &PlumeConvection::share_to_top)}))},
+      {"MistPart",
+       law_of<MistPart>({field("portion", &MistPart::portion), field("evaporated_share", &MistPart::evaporated_share),
+                         field("pressure_pa", &MistPart::pressure_pa)})},
+      {"OpeningExchange", law_of<O>({field("area_m2", &O::area_m2), field("height_m", &O::height_m),
+                                     field("dry_air_density_kg_m3", &O::dry_air_density_kg_m3),
+                                     field("discharge", &O::discharge), field("wind_effect", &O::wind_effect)})},
+      {"PlumeConvection",
+       law_of<PlumeConvection>(with_film<PlumeConvection>(
+           {field("area_m2", &PlumeConvection::area_m2), field("share_to_top", &PlumeConvection::share_to_top)}))},
       {"RadiantExchange", law_of<RadiantExchange>({field("effective_area_m2", &RadiantExchange::effective_area_m2)})},
-      {"RoofCatchment", law_of<RoofCatchment>({field("plan_area_m2", &RoofCatchment::plan_area_m2), field("runoff_coefficient", &RoofCatchment::runoff_coefficient)})},
-      {"Runoff", law_of<Runoff>({field("held_kg", &Runoff::held_kg), field("time_constant_s", &Runoff::time_constant_s)})},
-      {"ScreenedRadiantExchange", law_of<R>({field("effective_area_m2", &R::effective_area_m2), field("when_away", &R::when_away), field("when_drawn", &R::when_drawn)})},
+      {"RoofCatchment", law_of<RoofCatchment>({field("plan_area_m2", &RoofCatchment::plan_area_m2),
+                                               field("runoff_coefficient", &RoofCatchment::runoff_coefficient)})},
+      {"Runoff",
+       law_of<Runoff>({field("held_kg", &Runoff::held_kg), field("time_constant_s", &Runoff::time_constant_s)})},
+      {"ScreenedRadiantExchange", law_of<R>({field("effective_area_m2", &R::effective_area_m2),
+                                             field("when_away", &R::when_away), field("when_drawn", &R::when_drawn)})},
       {"ThermometerLag", law_of<ThermometerLag>({field("time_constant_s", &ThermometerLag::time_constant_s)})},
-      {"Transpiration", law_of<T>({field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3), field("pressure_pa", &T::pressure_pa), field("boundary_conductance_m_s", &T::boundary_conductance_m_s), field("least_conductance_m_s", &T::least_conductance_m_s), field("most_conductance_m_s", &T::most_conductance_m_s), field("half_light_w_m2", &T::half_light_w_m2), field("half_deficit_pa", &T::half_deficit_pa), field("pot_capacity_kg", &T::pot_capacity_kg), field("dry_share", &T::dry_share), rhythm})},
-      {"WetSurface", law_of<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa), field("half_wet_kg", &W::half_wet_kg), field("per_cube_root", &W::per_cube_root), field("floor_w_m2_k", &W::floor_w_m2_k)})},
+      {"Transpiration",
+       law_of<T>({field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3),
+                  field("pressure_pa", &T::pressure_pa),
+                  field("boundary_conductance_m_s", &T::boundary_conductance_m_s),
+                  field("least_conductance_m_s", &T::least_conductance_m_s),
+                  field("most_conductance_m_s", &T::most_conductance_m_s),
+                  field("half_light_w_m2", &T::half_light_w_m2), field("half_deficit_pa", &T::half_deficit_pa),
+                  field("pot_capacity_kg", &T::pot_capacity_kg), field("dry_share", &T::dry_share), rhythm})},
+      {"WetSurface", law_of<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa),
+                                field("half_wet_kg", &W::half_wet_kg), field("per_cube_root", &W::per_cube_root),
+                                field("floor_w_m2_k", &W::floor_w_m2_k)})},
       {"WindConvection", law_of<WindConvection>({field("area_m2", &WindConvection::area_m2)})},
   };
   return table;
 }
-// clang-format on
 
 }  // namespace noonhouse::law_cases
