@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // The demonstration week as a whole: balances, repeatability, and answers that make sense to a grower.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <fstream>
+#include <sstream>
 #include <string>
 
 #include "tools/compare/comparison.hpp"
@@ -166,6 +169,22 @@ TEST(DemoWeek, WaterOfTheTankAddsUp) {
         << run.plan;
     // 11 mm on 18 m2 of roof at 90 %: the storm's harvest.
     EXPECT_NEAR(w.rain_caught_kg, 11.0 * 18.0 * 0.9, 0.5) << run.plan;
+  }
+}
+
+/// The table in the README is this run's: a line a plan, in rank order.
+TEST(DemoWeek, TheReadmeShowsThisRun) {
+  std::ifstream file(std::string(NOONHOUSE_SOURCE_DIR) + "/README.md");
+  std::stringstream text;
+  text << file.rdbuf();
+  for (const RankedPlan& ranked : rank_plans(records())) {
+    const RunRecord& run = records()[ranked.index];
+    const std::string line =
+        fmt::format("| {} | {} of {} | {:.1f} °C | {:.0f} h | {:.0f} L | {:.0f} L | {:.0f} Wh | {:.0f} % |", run.plan,
+                    ranked.tally.kept, ranked.tally.plants, peak(run) - 273.15, ranked.tally.hours_beyond,
+                    ranked.tally.water_used_kg, run.water.end_kg, ranked.tally.energy_used_j / 3600.0,
+                    100.0 * run.energy.lowest_j / run.energy.capacity_j);
+    EXPECT_NE(text.str().find(line), std::string::npos) << "README.md lacks this line:\n" << line;
   }
 }
 

@@ -1,12 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdio>
 #include <exception>
+#include <string>
+#include <vector>
 
 #include "sim/core/errors.hpp"
 #include "tools/cli/commands.hpp"
+#include "tools/units/nearest.hpp"
 
 namespace noonhouse {
 namespace {
@@ -25,6 +30,15 @@ void add_run_options(CLI::App& command, CommandOptions& options) {
   command.add_option("--threads", options.threads, "plans run at once (default: all cores)")
       ->check(CLI::Range(0, 1024));
   command.add_flag("--quiet", options.quiet, "no progress bar, no hints");
+}
+
+void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
+  if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
+  std::vector<std::string> names;
+  for (const CLI::App* command : app.get_subcommands({})) names.push_back(command->get_name());
+  if (std::find(names.begin(), names.end(), argv[1]) != names.end()) return;
+  throw UserError(ErrorKind::usage, fmt::format("there is no command \"{}\"{}; commands: {}; more with --help", argv[1],
+                                                did_you_mean(argv[1], names), fmt::join(names, ", ")));
 }
 
 }  // namespace
@@ -53,6 +67,7 @@ int command_line(int argc, char** argv) {
   add_units(*report, us);
   CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
   try {
+    refuse_unknown_command(app, argc, argv);
     app.parse(argc, argv);
     if (us) options.units = UnitSystem::us;
     if (check->parsed()) check_command(options);

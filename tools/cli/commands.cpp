@@ -40,7 +40,7 @@ std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<
   if (plans.empty())
     for (const PlanScenario& plan : scenario.plans) plans.push_back(&plan);
   const auto folder = results_of(options, scenario);
-  prepare_results(folder);
+  const ResultsFolder guard(folder);
   const int threads = options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
   std::vector<RunRecord> records;
   {
@@ -50,6 +50,7 @@ std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<
     });
   }
   files = write_results(folder, records);
+  guard.keep();
   return records;
 }
 

@@ -30,8 +30,10 @@ std::string file_name_of(const std::string& plan) {
   return (out.empty() ? "plan" : out) + kEnding;
 }
 
-void prepare_results(const std::filesystem::path& folder) {
+ResultsFolder::ResultsFolder(const std::filesystem::path& folder) {
   std::error_code error;
+  for (auto path = folder; !path.empty() && !std::filesystem::exists(path, error); path = path.parent_path())
+    made_.push_back(path);
   std::filesystem::create_directories(folder, error);
   if (error || !std::filesystem::is_directory(folder))
     throw UserError(ErrorKind::results_not_writable, "results folder '" + folder.string() + "' cannot be made: " +
@@ -41,6 +43,12 @@ void prepare_results(const std::filesystem::path& folder) {
   const auto probe = folder / (".noonhouse-probe-" + std::to_string(getpid()));
   write_file_whole(probe, std::array<std::byte, 1>{});
   std::filesystem::remove(probe, error);
+}
+
+ResultsFolder::~ResultsFolder() {
+  if (kept_) return;
+  std::error_code ignored;  // a folder that is not empty stays: remove() refuses it
+  for (const auto& path : made_) std::filesystem::remove(path, ignored);
 }
 
 std::vector<std::filesystem::path> write_results(const std::filesystem::path& folder,

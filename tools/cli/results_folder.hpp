@@ -11,8 +11,20 @@ namespace noonhouse {
 /// A plan's name as a file name: letters, digits, '-' and '_' stay, the rest becomes '-'.
 std::string file_name_of(const std::string& plan);
 
-/// Makes the folder and proves that it can be written, before any run. Throws results_not_writable.
-void prepare_results(const std::filesystem::path& folder);
+/// The folder for runs, made and proven to take files before any run. Unless it is kept, what was made for it and is
+/// still empty goes again when this goes. The constructor throws results_not_writable or disk_full.
+class ResultsFolder {
+ public:
+  explicit ResultsFolder(const std::filesystem::path& folder);
+  ~ResultsFolder();
+  ResultsFolder(const ResultsFolder&) = delete;
+  ResultsFolder& operator=(const ResultsFolder&) = delete;
+  void keep() const { kept_ = true; }
+
+ private:
+  std::vector<std::filesystem::path> made_;  ///< innermost first
+  mutable bool kept_ = false;
+};
 
 /// Writes one file a record, or none: when one cannot be written those written before it by this call are removed.
 std::vector<std::filesystem::path> write_results(const std::filesystem::path& folder,
