@@ -53,15 +53,18 @@ std::vector<int> fill_reducing_order(int vertices, const std::vector<std::pair<i
     unique.emplace(a, b);
     unique.emplace(b, a);
   }
-  Graph graph(count);
+  // One vertex without edges more: in a complete graph the library looks one degree beyond its table otherwise.
+  Graph graph(count + 1);
   for (const auto& [a, b] : unique) boost::add_edge(static_cast<std::size_t>(a), static_cast<std::size_t>(b), graph);
   // The library fills its third argument with each vertex's place and its fourth with the vertex at each place.
-  std::vector<int> degree(count, 0), place(count, 0), order(count, 0), supernode(count, 1);
+  std::vector<int> degree(count + 1, 0), place(count + 1, 0), order(count + 1, 0), supernode(count + 1, 1);
   const auto index = boost::get(boost::vertex_index, graph);
   boost::minimum_degree_ordering(graph, boost::make_iterator_property_map(degree.begin(), index), place.data(),
                                  order.data(), boost::make_iterator_property_map(supernode.begin(), index), 0, index);
+  std::erase(order, vertices);
   std::vector<int> sorted = order;
   std::sort(sorted.begin(), sorted.end());
+  NOON_ASSERT(sorted.size() == count);
   for (int i = 0; i < vertices; ++i) NOON_ASSERT(sorted[static_cast<std::size_t>(i)] == i);
   return order;
 }
