@@ -7,53 +7,16 @@
 
 #include "sim/core/errors.hpp"
 #include "sim/run/run.hpp"
-#include "tests/support/toy_run.hpp"
+#include "tests/support/toy_lump.hpp"
 
 namespace noonhouse {
 namespace {
 
 using testing::ElementsAre;
-using testing::HasSubstr;
-using toy::scripted;
+using toy::Lump;
+using toy::texts;
+using toy::times_s;
 using HouseRun = Run;  // inside a test, Run names the test's own
-
-/// A lump [1e4 J/K] that loses 10 W/K to a channel's temperature and is heated by another channel [W].
-struct Lump {
-  RunPlan plan;
-  NodeId lump;
-  ChannelId outdoor_k, heat_w;
-  ExchangeId heating;
-  static constexpr double kTimeConstant_s = 1000.0;
-  explicit Lump(Tick length, double start_k = 290.0) {
-    HouseGraph graph;
-    lump = graph.node("lump", ThermalMass{1e4}, {start_k}, {1e-5});
-    outdoor_k = graph.channel("outdoor", "K", 280.0);
-    heat_w = graph.channel("heat", "W", 0.0);
-    const auto out = graph.account("out", Quantity::energy), mains = graph.account("mains", Quantity::energy);
-    graph.exchange("loss", "x", toy::Conduction{10.0}, {lump, outdoor_k}, {{{lump, out}}});
-    heating = graph.exchange("heating", "x", toy::Supply<Quantity::energy>{}, {heat_w}, {{{mains, lump}}});
-    plan.house = graph.compile();
-    plan.forcing =
-        std::make_unique<toy::LineForcing>(1_h, std::vector<std::pair<ChannelId, toy::LineForcing::Signal>>{});
-    plan.length = length;
-  }
-  void agent(std::string name, toy::Scripted::Reaction reaction, std::vector<ChannelId> follows = {},
-             bool decides = false) {
-    plan.agents.push_back(scripted(std::move(name), std::move(reaction), std::move(follows), decides));
-  }
-};
-
-std::vector<double> times_s(const std::vector<LogEntry>& log) {
-  std::vector<double> out;
-  for (const auto& entry : log) out.push_back(seconds(entry.when));
-  return out;
-}
-
-std::vector<std::string> texts(const std::vector<LogEntry>& log) {
-  std::vector<std::string> out;
-  for (const auto& entry : log) out.push_back(entry.what);
-  return out;
-}
 
 TEST(Run, ABouncingThermostatSwitchesWhenTheClosedFormSays) {
   Lump lump(15_h);
@@ -184,145 +147,6 @@ TEST(Run, CausesChainAndStandingFailuresAreSeenUntilTheyAreCleared) {
   EXPECT_EQ(run.log()[1].cause, 0) << "what follows in a reaction follows from what was logged before";
   EXPECT_EQ(run.log()[2].cause, kNoEvent);
   EXPECT_THAT(seen, ElementsAre(kNoEvent, 1, kNoEvent));
-}
-
-TEST(Run, AWatchArmedBeyondItsLimitFiresAtThatInstantAndOnce) {
-  Lump lump(1_h);
-  int fired = 0;
-  lump.agent("guard", [&](const Situation& s, const Trigger& t, Actions& act) {
-    if (t.kind == Trigger::Kind::start) return act.wake(0, 60_s);
-    if (t.kind == Trigger::Kind::wake) return act.arm(0, {lump.lump, 295.0, Watch::Direction::falling});
-    ++fired;
-    EXPECT_EQ(s.now(), 60_s);
-  });
-  HouseRun(lump.plan).go();
-  EXPECT_EQ(fired, 1);
-}
-
-TEST(Run, DisarmingOrReplacingAWatchTakesBackItsCrossingOfTheSameInstant) {
-  Lump lump(1_h);
-  std::vector<int> heard;
-  lump.agent("guard", [&](const Situation&, const Trigger& t, Actions& act) {
-    const auto watch_at = [&](double k) { return Watch{lump.lump, k, Watch::Direction::falling}; };
-    if (t.kind == Trigger::Kind::start)
-      for (int slot : {0, 1, 2}) act.arm(slot, watch_at(288.0));
-    if (t.kind != Trigger::Kind::crossing) return;
-    heard.push_back(t.slot);
-    if (t.slot == 0) {
-      act.disarm(1);
-      act.arm(2, watch_at(286.0));
-    }
-  });
-  HouseRun(lump.plan).go();
-  EXPECT_THAT(heard, ElementsAre(0, 2));
-}
-
-TEST(Run, AgentsAtABreakSeeTheForcingThatHoldsFromThere) {
-  Lump lump(3_h);
-  // A staircase: the forcing jumps at each hour.
-  struct Stairs final : Forcing {
-    ChannelId channel;
-    explicit Stairs(ChannelId c) : channel(c) {}
-    Tick next_break(Tick t) const override { return Tick{(t.ms / 3'600'000 + 1) * 3'600'000}; }
-    void fill(Tick from, Tick, std::span<const double>, std::span<double> a, std::span<double> b) const override {
-      const auto i = static_cast<std::size_t>(channel.index);
-      a[i] = b[i] = 280.0 + static_cast<double>(from.ms / 3'600'000);
-    }
-  };
-  lump.plan.forcing = std::make_unique<Stairs>(lump.outdoor_k);
-  std::vector<double> seen;
-  lump.agent("observer", [&](const Situation& s, const Trigger&, Actions& act) {
-    seen.push_back(s.value(lump.outdoor_k));
-    if (s.now() < 2_h) act.wake(0, s.now() + 1_h);
-  });
-  int fired = 0;
-  lump.agent("guard", [&](const Situation& s, const Trigger& t, Actions& act) {
-    if (t.kind == Trigger::Kind::start) return act.arm(0, {lump.outdoor_k, 281.5, Watch::Direction::rising});
-    ++fired;
-    EXPECT_LE(s.now() - 2_h, Tick{1}) << "a jump at a break is passed at once";
-  });
-  HouseRun(lump.plan).go();
-  EXPECT_THAT(seen, ElementsAre(280.0, 281.0, 282.0));
-  EXPECT_EQ(fired, 1);
-}
-
-TEST(Run, ATransferMovesTheAmountAtOnceAndKeepsTheSum) {
-  Lump lump(1_h, 280.0);  // at rest with its surroundings
-  lump.agent("hand", [&](const Situation& s, const Trigger& t, Actions& act) {
-    if (t.kind == Trigger::Kind::start) return act.wake(0, 600_s);
-    EXPECT_NEAR(s.value(lump.lump), 280.0, 1e-9);
-    act.transfer(lump.heating, 0, 5e4);
-    EXPECT_NEAR(s.value(lump.lump), 285.0, 1e-9);
-  });
-  toy::Recorder recorder;
-  double carried = 0.0;
-  recorder.each = [&](const Stretch& stretch) { carried = stretch.carried_at(stretch.end())[1]; };
-  HouseRun run(lump.plan);
-  run.add_observer(recorder);
-  const auto result = run.go();
-  const auto& amounts = result.state.amounts;
-  EXPECT_NEAR(amounts[0] + amounts[1] + amounts[2], lump.plan.house.initial_amounts[0], 1e-9);
-  EXPECT_NEAR(amounts[0] / 1e4 + kEnergyZeroK, 280.0 + 5.0 * std::exp(-3.0), 1e-4);
-  EXPECT_NEAR(carried, 5e4, 1e-9);
-}
-
-TEST(Run, ATransferOverALimitFiresItsWatchEvenIfItDoesNotLast) {
-  Lump lump(1_h, 280.0);
-  std::vector<double> fired;
-  lump.agent("hand", [&](const Situation&, const Trigger& t, Actions& act) {
-    if (t.kind == Trigger::Kind::start) return act.wake(0, 600_s);
-    act.transfer(lump.heating, 0, 5e4);
-  });
-  lump.agent("guard", [&](const Situation& s, const Trigger& t, Actions& act) {
-    if (t.kind == Trigger::Kind::start) return act.arm(0, {lump.lump, 284.9999, Watch::Direction::rising});
-    fired.push_back(seconds(s.now()));
-  });
-  HouseRun(lump.plan).go();
-  EXPECT_THAT(fired, ElementsAre(600.001));
-}
-
-TEST(Run, ADeviceThatSwitchesWithoutEndIsAnErrorThatNamesIt) {
-  Lump lump(1_h);
-  // Both limits on one value: on at 289 or below, off at 289 or above.
-  lump.agent("nervous heater", toy::Thermostat{lump.lump, lump.heat_w, 289.0, 289.0, 200.0});
-  try {
-    HouseRun(lump.plan).go();
-    FAIL() << "chatter went unnoticed";
-  } catch (const UserError& error) {
-    EXPECT_EQ(error.kind(), ErrorKind::chatter);
-    EXPECT_THAT(error.what(), HasSubstr("'nervous heater'"));
-    EXPECT_THAT(error.what(), HasSubstr("60 s"));
-  }
-}
-
-TEST(Run, AgentsThatKeepSettingEachOtherOffAreAnErrorToo) {
-  Lump lump(1_h);
-  for (const std::string name : {"this", "that"})
-    lump.agent(name,
-               [&](const Situation& s, const Trigger& t, Actions& act) {
-                 if (t.kind == Trigger::Kind::start && name == "that") return;
-                 act.set(lump.heat_w, s.value(lump.heat_w) + 1.0, kNoEvent);
-               },
-               {lump.heat_w});
-  EXPECT_THROW(HouseRun(lump.plan).go(), UserError);
-}
-
-TEST(Run, MinimumTimesByWakesAreKept) {
-  Lump lump(10_h);
-  lump.agent("slow heater", [&](const Situation& s, const Trigger& t, Actions& act) {
-    const bool on = s.value(lump.heat_w) > 0.0;
-    const auto limit = on ? Watch::Direction::rising : Watch::Direction::falling;
-    if (t.kind == Trigger::Kind::crossing) {
-      act.set(lump.heat_w, on ? 0.0 : 200.0, act.log(EventKind::action, on ? "off" : "on"));
-      return act.wake(0, s.now() + 5_min);
-    }
-    act.arm(0, {lump.lump, 289.0, limit});
-  });
-  HouseRun run(lump.plan);
-  run.go();
-  ASSERT_GT(run.log().size(), 30U);
-  for (std::size_t i = 1; i < run.log().size(); ++i)
-    EXPECT_EQ(run.log()[i].when - run.log()[i - 1].when, 5_min) << "one limit for both: always the minimum time";
 }
 
 TEST(Run, ObserversSeeEveryInstantOnceAndValuesThatJoin) {
