@@ -158,6 +158,13 @@ TEST(PulseTimer, IsOnForGoodWhenItsPulseFillsTheTimeAndNeverWithoutAPulse) {
   EXPECT_THAT(pulses({}, Tick{0}, 10_min, 5_h), IsEmpty());
 }
 
+TEST(PulseTimer, SleepsOutsideItsHours) {
+  AgentStage stage(20_h);
+  stage.agent<PulseTimer>({"timer", stage.channel("demand"), {22_h, 23_h}, 5_s, 10_s});
+  stage.run();
+  EXPECT_LT(stage.steps(), 100) << "not one for each of 14,400 pulse edges that nobody hears";
+}
+
 /// A mist line with two callers and two needs.
 struct DeviceStage {
   AgentStage stage{1_h};

@@ -112,6 +112,7 @@ class AgentStage {
     }
     return out;
   }
+  std::int64_t steps() const { return result_.steps; }
   double last(ChannelId channel) const { return result_.channels[static_cast<std::size_t>(channel.index)]; }
   double water(NodeId node) const {
     return result_.state.amounts[static_cast<std::size_t>(plan_.house.position(End(node, 1)))];
