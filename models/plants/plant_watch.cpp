@@ -70,8 +70,11 @@ void PlantWatch::say(PlantState state, const Situation& situation, Actions& acti
   std::snprintf(text.data(), text.size(), "%s: tissue %s %.0f degC for %.0f min in all, %.1f degC at that moment",
                 lost ? "lost" : (state == PlantState::harmed ? "harmed" : "strained"), cold ? "below" : "above",
                 limit_k - kZeroCelsius, seconds(spent) / 60.0, situation.value(p_.tissue) - kZeroCelsius);
-  EventId cause = situation.standing_failure();
-  if (cause == kNoEvent && !cold) cause = actions.log(EventKind::warning, p_.when_nothing_failed, kNoEvent);
+  // No device here heats, so cold is nobody's failure.
+  EventId cause = cold ? kNoEvent : situation.standing_failure();
+  if (cause == kNoEvent)
+    cause = actions.log(EventKind::warning, cold ? "is too cold: nothing heats the house" : p_.when_nothing_failed,
+                        kNoEvent);
   actions.log(EventKind::harm, text.data(), cause);
 }
 

@@ -21,20 +21,4 @@ void BatteryGuard::react(const Situation&, const Trigger& trigger, Actions& acti
   actions.arm(kCutOff, {p_.charge, p_.cut_off_j, Watch::Direction::falling});
 }
 
-std::vector<ChannelId> LoadMeter::follows(const Parameters& p) {
-  std::vector<ChannelId> out{p.permit};
-  for (const Draw& draw : p.draws) out.push_back(draw.running);
-  return out;
-}
-
-void LoadMeter::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
-  double load = 0.0;
-  if (situation.value(p_.permit) > 0.5) {
-    load = p_.standby_w;
-    for (const Draw& draw : p_.draws)
-      if (situation.value(draw.running) > 0.5) load += draw.power_w;
-  }
-  actions.set(p_.load, load, trigger.cause);
-}
-
 }  // namespace noonhouse

@@ -28,29 +28,4 @@ class BatteryGuard final : public Agent {
   Parameters p_;
 };
 
-/// Adds up what the running devices draw, and the standing draw of the controls, into the load channel [W].
-/// Draws nothing while the battery is cut off.
-class LoadMeter final : public Agent {
- public:
-  struct Draw {
-    ChannelId running;  ///< above one half: runs
-    double power_w = 0.0;
-  };
-  struct Parameters {
-    std::string name = "electrical loads";
-    std::vector<Draw> draws;
-    double standby_w = 0.0;
-    ChannelId permit, load;
-  };
-  static constexpr bool kDecides = false;
-  static std::vector<ChannelId> follows(const Parameters& p);
-
-  explicit LoadMeter(Parameters parameters) : p_(std::move(parameters)) {}
-  std::string_view name() const override { return p_.name; }
-  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override;
-
- private:
-  Parameters p_;
-};
-
 }  // namespace noonhouse

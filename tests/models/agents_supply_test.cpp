@@ -5,6 +5,7 @@
 
 #include "models/control/device.hpp"
 #include "models/control/grower.hpp"
+#include "models/control/running_sum.hpp"
 #include "models/control/weather_diary.hpp"
 #include "models/power/battery_guard.hpp"
 #include "models/water/tank_guard.hpp"
@@ -78,11 +79,11 @@ struct BatteryStage {
   explicit BatteryStage(Points charge) {
     stage.agent<BatteryGuard>({"battery", stage.moved("charge", std::move(charge)), 100.0, 300.0, permit});
     stage.agent<Device>({"fan", "starts", "stops", {fan_call}, {{permit, "no power"}}, {{fan, 1.0, 0.0}}});
-    stage.agent<LoadMeter>({"loads", {{fan, 20.0}, {pump, 60.0}}, 3.0, permit, load});
+    stage.agent<RunningSum>({"loads", {{fan, 20.0}, {pump, 60.0}}, 3.0, permit, load});
   }
 };
 
-TEST(LoadMeter, AddsUpWhatRunsAndTheStandingDraw) {
+TEST(RunningSum, AddsUpWhatRunsAndTheStandingDraw) {
   struct Row {
     double fan_call, pump, load_w;
   };

@@ -21,7 +21,7 @@ Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> 
   out_.shape = shape_of(spec_.house);
   out_.pressure_pa = standard_pressure_pa(spec_.site.altitude_m);
   start_ = {table_->instant(0).outdoor_k, table_->instant(0).humidity_ratio};
-  air_density_ = dry_air_density(start_.air_k, start_.humidity_ratio, out_.pressure_pa);
+  air_density_ = dry_air_density(table_->mean_outdoor_k(), start_.humidity_ratio, out_.pressure_pa);
 }
 
 Assembly Assembler::build() {
@@ -87,7 +87,7 @@ void Assembler::touch_air(const Surface& s, NodeId air) {
   if (s.plume_bay >= 0 && out_.bays[static_cast<std::size_t>(s.plume_bay)].air.back() != air) {
     const NodeId top = out_.bays[static_cast<std::size_t>(s.plume_bay)].air.back();
     graph_.exchange("heat between " + to, "convection inside", PlumeConvection{s.area_m2, film, kPlumeShare},
-                    {s.node, air}, {{{s.node, air}, {s.node, top}}});
+                    {s.node, air, top}, {{{s.node, air}, {s.node, top}}});
   } else {
     graph_.exchange("heat between " + to, "convection inside", InsideConvection{s.area_m2, film}, {s.node, air},
                     {{{s.node, air}}});

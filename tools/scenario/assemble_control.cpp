@@ -5,6 +5,7 @@
 #include "models/control/device.hpp"
 #include "models/control/grower.hpp"
 #include "models/control/pulse_timer.hpp"
+#include "models/control/running_sum.hpp"
 #include "models/control/thermostat.hpp"
 #include "models/control/weather_diary.hpp"
 #include "models/control/words.hpp"
@@ -62,7 +63,7 @@ void Assembler::add_controls() {
 void Assembler::add_device_agents() {
   const Device::Need power{out_.power_permit, "the battery is cut off"};
   const Device::Need water{out_.water_permit, "the pump is cut out for a low tank"};
-  LoadMeter::Parameters loads{"electrical loads", {}, spec_.power.standby_w, out_.power_permit, out_.load};
+  RunningSum::Parameters loads{"electrical loads", {}, spec_.power.standby_w, out_.power_permit, out_.load};
   const auto add = [&](const std::string& name, Device::Parameters p, double power_w) {
     if (!plan_.uses(name)) return;
     p.name = name;
@@ -70,9 +71,12 @@ void Assembler::add_device_agents() {
     const ChannelId hand = graph_.channel("hand on " + name, "1", 0.0);
     hand_[name] = hand;
     p.callers.push_back(hand);
-    loads.draws.push_back({p.outputs.front().channel, power_w});
+    loads.parts.push_back({p.outputs.front().channel, power_w});
     add_agent<Device>(out_.plan, std::move(p));
   };
+  std::vector<RunningSum::Parameters> stirs;
+  for (std::size_t b = 0; b < stirring_.size(); ++b)
+    stirs.push_back({"spray in the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b]});
   for (const auto& item : spec_.openings)
     add(item.name,
         {"", "opens", "shuts", {}, {}, {{position_channel(item.name, "opening"), 1.0, item.value.shut_share}}}, 0.0);
@@ -84,8 +88,10 @@ void Assembler::add_device_agents() {
     Device::Parameters p{"", "starts",       "stops",
                          {}, {water, power}, {{position_channel(item.name, "mist line"), 1.0, 0.0}}};
     p.outputs.push_back({mist_flow_.at(item.name), m.nozzles * m.nozzle_flow_m3_s * kWaterKgPerM3, 0.0});
-    for (const std::string& bay : m.bays)
-      p.outputs.push_back({stirring_[static_cast<std::size_t>(out_.shape.bay_index(bay))], m.stirring_m_s, 0.0});
+    if (plan_.uses(item.name))
+      for (const std::string& bay : m.bays)
+        stirs[static_cast<std::size_t>(out_.shape.bay_index(bay))].parts.push_back(
+            {position_channel(item.name, "mist line"), m.stirring_m_s});
     add(item.name, std::move(p), m.pump_power_w);
   }
   for (const auto& item : spec_.shades) {
@@ -93,7 +99,9 @@ void Assembler::add_device_agents() {
     if (item.value.drive_power_w > 0.0) p.needs.push_back(power);
     add(item.name, std::move(p), item.value.drive_power_w);
   }
-  add_agent<LoadMeter>(out_.plan, std::move(loads));
+  add_agent<RunningSum>(out_.plan, std::move(loads));
+  for (auto& stir : stirs)
+    if (!stir.parts.empty()) add_agent<RunningSum>(out_.plan, std::move(stir));
 }
 
 void Assembler::add_people() {

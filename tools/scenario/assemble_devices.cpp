@@ -22,10 +22,10 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 /// The channel that says how far a device is open, drawn or running (0 to 1); made on first use.
-ChannelId Assembler::position_channel(const std::string& device, const std::string& sort) {
+ChannelId Assembler::position_channel(const std::string& device, const std::string& sort, double at_rest) {
   for (const DeviceParts& parts : out_.devices)
     if (parts.name == device) return parts.running;
-  const ChannelId channel = graph_.channel("position of " + device, "1", 0.0);
+  const ChannelId channel = graph_.channel("position of " + device, "1", at_rest);
   out_.devices.push_back({device, sort, channel, plan_.uses(device)});
   return channel;
 }
@@ -56,7 +56,7 @@ void Assembler::add_openings() {
   for (const auto& item : spec_.openings) {
     const OpeningSpec& o = item.value;
     const int bay = out_.shape.bay_index(o.bay);
-    const ChannelId position = position_channel(item.name, "opening");
+    const ChannelId position = position_channel(item.name, "opening", o.shut_share);
     const double bottom = o.centre_m - 0.5 * o.height_m, top = o.centre_m + 0.5 * o.height_m;
     const auto& layers = out_.shape.bays[at(bay)].layers;
     for (std::size_t i = 0; i < layers.size(); ++i) {

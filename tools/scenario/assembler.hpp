@@ -82,7 +82,7 @@ class Assembler {
   void run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy);
   double bench_cover_share(const std::string& bench) const;
   const BenchSpec& bench(const std::string& name) const;
-  ChannelId position_channel(const std::string& device, const std::string& sort);
+  ChannelId position_channel(const std::string& device, const std::string& sort, double at_rest = 0.0);
   NodeId air_at(int bay, double height_m) const;
 
   const PlanScenario& plan_;
@@ -92,7 +92,7 @@ class Assembler {
   HouseGraph graph_;
   Assembly out_;
   Start start_;
-  double air_density_ = 1.0;  ///< of dry air, at the start [kg/m3]
+  double air_density_ = 1.0;  ///< of dry air at the run's mean outdoor temperature [kg/m3]
   AccountId sun_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
   AccountId outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
   ChannelId deep_soil_k_;

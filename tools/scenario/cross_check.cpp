@@ -180,6 +180,8 @@ class CrossCheck {
     require(t.restart_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
     require(s_.power.cut_off < s_.power.reconnect, ErrorKind::out_of_range, "power.reconnect_at",
             "must be above cut_off_at");
+    require(s_.power.reconnect <= 0.97, ErrorKind::out_of_range, "power.reconnect_at",
+            "charging tapers off over the last 3 %, so loads would never come back; give at most 97 %");
   }
 
   const Places& places_;

@@ -28,6 +28,7 @@ class SiteTable {
 
   Tick spacing() const { return spacing_; }
   std::size_t facets() const { return facets_; }
+  double mean_outdoor_k() const;  ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
   const FacetSun& facet(std::size_t k, std::size_t facet) const { return sun_[k * facets_ + facet]; }
 

@@ -90,4 +90,10 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
   }
 }
 
+double SiteTable::mean_outdoor_k() const {
+  double sum = 0.0;
+  for (const Instant& instant : instants_) sum += instant.outdoor_k;
+  return sum / static_cast<double>(instants_.size());
+}
+
 }  // namespace noonhouse

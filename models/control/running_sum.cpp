@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "models/control/running_sum.hpp"
+
+namespace noonhouse {
+
+std::vector<ChannelId> RunningSum::follows(const Parameters& p) {
+  std::vector<ChannelId> out;
+  if (p.permit.valid()) out.push_back(p.permit);
+  for (const Part& part : p.parts) out.push_back(part.running);
+  return out;
+}
+
+void RunningSum::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
+  double total = 0.0;
+  if (!p_.permit.valid() || situation.value(p_.permit) > 0.5) {
+    total = p_.standing;
+    for (const Part& part : p_.parts)
+      if (situation.value(part.running) > 0.5) total += part.adds;
+  }
+  actions.set(p_.total, total, trigger.cause);
+}
+
+}  // namespace noonhouse

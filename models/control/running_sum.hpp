@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <string>
+#include <vector>
+
+#include "sim/contract/agent_plan.hpp"
+
+namespace noonhouse {
+
+/// Keeps a channel at the sum of what the running devices add to it: the electrical load [W], the stirring of a bay's
+/// air by its spray [m/s]. With a permit the sum is nothing, standing part and all, while the permit is withdrawn.
+class RunningSum final : public Agent {
+ public:
+  struct Part {
+    ChannelId running;  ///< above one half: runs
+    double adds = 0.0;
+  };
+  struct Parameters {
+    std::string name;
+    std::vector<Part> parts;
+    double standing = 0.0;
+    ChannelId permit;  ///< may be none
+    ChannelId total;
+  };
+  static constexpr bool kDecides = false;
+  static std::vector<ChannelId> follows(const Parameters& p);
+
+  explicit RunningSum(Parameters parameters) : p_(std::move(parameters)) {}
+  std::string_view name() const override { return p_.name; }
+  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override;
+
+ private:
+  Parameters p_;
+};
+
+}  // namespace noonhouse
