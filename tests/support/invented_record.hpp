@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because one invented record shows every kind of line that the comparison and the page must lay out.
 #pragma once
 #include <algorithm>
 #include <cmath>

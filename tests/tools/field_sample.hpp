@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because the sample has one field of every kind, and the tests share it.
 #pragma once
 #include <optional>
 #include <string>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because every way a file can fail to be written or read back stands beside its fellows.
 // The run file: what is written is read, byte for byte the same each time, whole or not at all.
 #include <fcntl.h>
 #include <gmock/gmock.h>
