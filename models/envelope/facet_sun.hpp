@@ -12,27 +12,21 @@ struct PlaneSun {
   double incidence_rad = 0.0;  ///< of the beam
 };
 
-/// What one piece of cover does with sunlight, per square metre [W/m2].
-struct CoverSun {
-  double beam_through = 0.0, diffuse_through = 0.0, absorbed = 0.0;
-};
-
 /// A pane with its optics: angular for the beam, hemispherical for the diffuse part (worked out once).
 class Pane {
  public:
   Pane(int sheets, const Sheet& sheet);
-  /// Transmitted and absorbed; what is left is reflected. [n parallel sheets: Duffie & Beckman, ch. 5]
-  CoverSun pass(const PlaneSun& sun) const;
+  /// Share of a beam that passes at this angle of incidence. [n parallel sheets: Duffie & Beckman, ch. 5]
+  double beam_transmittance(double incidence_rad) const;
+  /// Share of even diffuse light that passes.
+  double diffuse_transmittance() const { return diffuse_.transmittance; }
+  /// What a square metre takes up of the sunlight on it [W/m2].
+  double absorbed_w_m2(const PlaneSun& sun) const;
 
  private:
   int sheets_;
   Sheet sheet_;
   SheetOptics diffuse_;
 };
-
-/// Share of a beam entering at mean height z that comes down inside before it meets the cover on the other side.
-///   min(1, run tan(elevation) / z)
-/// A first law: one mean height and one mean run stand for the whole facet; no ray is cast.
-double landing_share(double elevation_rad, double run_m, double height_m);
 
 }  // namespace noonhouse

@@ -73,7 +73,7 @@ TEST(DemoWeek, EveryNodeClosesOnItsOwn) {
 /// The audit must be able to fail: a litre slipped into one flux shows as a litre in one node and in the whole.
 TEST(DemoWeek, ABalanceThatDoesNotCloseIsSeen) {
   const PlanScenario& plan = demo().plans.front();
-  const WeatherSeries weather = weather_of(demo());
+  const WeatherSeries weather = weather_of(demo(), plan);
   const Assembly assembly = assemble(plan, site_table(plan, weather), weather);
   RunResult result;
   result.state.amounts = assembly.plan.house.initial_amounts;
@@ -99,8 +99,8 @@ TEST(DemoWeek, TwoRunsAreTheSameBytesOnAnyNumberOfThreads) {
 }
 
 TEST(DemoWeek, ObserversLeaveTheFinalStateAlone) {
-  const WeatherSeries weather = weather_of(demo());
   for (const PlanScenario& plan : demo().plans) {
+    const WeatherSeries weather = weather_of(demo(), plan);
     const auto table = site_table(plan, weather);
     const Assembly assembly = assemble(plan, table, weather);
     const RunResult unseen = noonhouse::Run(assembly.plan).go();
@@ -170,6 +170,50 @@ TEST(DemoWeek, WaterOfTheTankAddsUp) {
     // 11 mm on 18 m2 of roof at 90 %: the storm's harvest.
     EXPECT_NEAR(w.rain_caught_kg, 11.0 * 18.0 * 0.9, 0.5) << run.plan;
   }
+}
+
+/// A plan may change run, site and weather too, and gets what it asks for.
+TEST(DemoWeek, APlanMayHaveItsOwnWeatherAndLength) {
+  std::ifstream file(std::string(NOONHOUSE_SOURCE_DIR) + "/scenarios/heatwave/heatwave.yaml");
+  std::stringstream text;
+  text << file.rdbuf();
+  const Scenario scenario = read_scenario_text(
+      text.str() +
+          "  mild:\n    in_service: []\n    change: {weather: {peak_high: 30 degC, first_day_high: 28 degC, "
+          "last_day_high: 28 degC}, run: {length: 9 d}}\n",
+      "mild.yaml");
+  const auto runs = run_plans(scenario, {&scenario.plan("all shut"), &scenario.plan("mild")}, 2);
+  EXPECT_NE(runs[0].provenance.weather_digest, runs[1].provenance.weather_digest);
+  EXPECT_LT(peak(runs[1]), peak(runs[0]) - 5.0);
+  EXPECT_DOUBLE_EQ(runs[1].duration_s, 9.0 * 86400.0);
+}
+
+/// The floor of a shut house at the first midnight is warmer than the night air, as after any sunny day.
+TEST(DemoWeek, TheRunStartsWarmedUp) {
+  const RunRecord& shut = record("all shut");
+  const auto series = [&](const std::string& name) {
+    return std::find_if(shut.series.begin(), shut.series.end(), [&](const auto& s) { return s.name == name; });
+  };
+  ASSERT_NE(series("floor_temperature"), shut.series.end());
+  EXPECT_GT(series("floor_temperature")->values.front(), series("outdoor_temperature")->values.front() + 2.0);
+  EXPECT_NEAR(shut.water.start_kg, 450.0, 1e-9);
+}
+
+/// The light on plants under clear glass is less than outdoors at every instant.
+TEST(DemoWeek, NoPlaceGetsMoreLightThanTheOpenGround) {
+  const RunRecord& shut = record("all shut");
+  const auto series = [&](const std::string& name) -> const RecordSeries& {
+    return *std::find_if(shut.series.begin(), shut.series.end(), [&](const auto& s) { return s.name == name; });
+  };
+  const auto &outdoors = series("outdoor_global").values, &plants = series("light_at_plants").values;
+  const std::size_t groups = shut.plants.size();
+  double brightest = 0.0;
+  for (std::size_t k = 0; k < outdoors.size(); ++k)
+    for (std::size_t i = 0; i < groups; ++i) {
+      EXPECT_LE(plants[k * groups + i], outdoors[k] + 1e-9);
+      brightest = std::max(brightest, plants[k * groups + i]);
+    }
+  EXPECT_GT(brightest, 600.0);
 }
 
 /// The table in the README is this run's: a line a plan, in rank order.

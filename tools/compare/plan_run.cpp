@@ -12,6 +12,7 @@
 #include <thread>
 
 #include "models/weather/weather_digest.hpp"
+#include "sim/core/errors.hpp"
 #include "tools/compare/cautions.hpp"
 #include "tools/compare/run_recorder.hpp"
 #include "tools/record/record_seal.hpp"
@@ -32,16 +33,38 @@ std::string digest_of(const std::string& text) {
   return fmt::format("crc64:{:016x}", crc64(std::as_bytes(std::span(text.data(), text.size()))));
 }
 
-/// What the sun table depends on, as text: plans with equal keys share it.
+/// What the sun table depends on beside the weather, as text: plans with equal keys share it.
 std::string table_key(const PlanScenario& plan) {
-  const ScenarioSpec& s = plan.spec;
   ScenarioSpec shared;
-  shared.run = s.run;
-  shared.site = s.site;
-  shared.weather = s.weather;
-  shared.house = s.house;
-  shared.power = s.power;
-  return save_fields(shared);
+  shared.house = plan.spec.house;
+  shared.power = plan.spec.power;
+  return weather_key(plan) + save_fields(shared);
+}
+
+/// Weather and sun of each plan, made once for all plans that share them.
+class Outdoors {
+ public:
+  explicit Outdoors(const Scenario& scenario) : scenario_(&scenario) {}
+  void prepare(const PlanScenario& plan) {
+    auto& weather = weathers_[weather_key(plan)];
+    if (!weather) weather = std::make_shared<const WeatherSeries>(weather_of(*scenario_, plan));
+    auto& table = tables_[table_key(plan)];
+    if (!table) table = site_table(plan, *weather);
+    of_plan_.emplace_back(weather, table);
+  }
+  const WeatherSeries& weather(std::size_t plan) const { return *of_plan_[plan].first; }
+  std::shared_ptr<const SiteTable> table(std::size_t plan) const { return of_plan_[plan].second; }
+
+ private:
+  const Scenario* scenario_;
+  std::map<std::string, std::shared_ptr<const WeatherSeries>> weathers_;
+  std::map<std::string, std::shared_ptr<const SiteTable>> tables_;
+  std::vector<std::pair<std::shared_ptr<const WeatherSeries>, std::shared_ptr<const SiteTable>>> of_plan_;
+};
+
+void refuse_when_stopped(const std::atomic<bool>* stop) {
+  if (stop != nullptr && stop->load(std::memory_order_relaxed))
+    throw UserError(ErrorKind::interrupted, "interrupted; no run was kept");
 }
 
 /// Runs job(0) .. job(count - 1), each once, on several threads, while `watch` is called from this one.
@@ -94,22 +117,23 @@ RunRecord run_plan(const Scenario& scenario, const PlanScenario& plan, const Wea
 }
 
 std::vector<RunRecord> run_plans(const Scenario& scenario, const std::vector<const PlanScenario*>& plans, int threads,
-                                 const std::function<void(double)>& progress) {
-  const WeatherSeries weather = weather_of(scenario);
-  std::map<std::string, std::shared_ptr<const SiteTable>> tables;
-  std::vector<std::shared_ptr<const SiteTable>> table_of;
+                                 const std::function<void(double)>& progress, const std::atomic<bool>* stop) {
+  Outdoors outdoors(scenario);
   for (const PlanScenario* plan : plans) {
-    auto& table = tables[table_key(*plan)];
-    if (!table) table = site_table(*plan, weather);
-    table_of.push_back(table);
+    refuse_when_stopped(stop);
+    outdoors.prepare(*plan);
   }
   std::vector<RunRecord> records(plans.size());
   std::vector<std::atomic<double>> shares(plans.size());
   in_parallel(
       plans.size(), threads,
       [&](std::size_t i) {
-        records[i] = run_plan(scenario, *plans[i], weather, table_of[i],
-                              [&shares, i](double share) { shares[i].store(share, std::memory_order_relaxed); });
+        refuse_when_stopped(stop);
+        records[i] =
+            run_plan(scenario, *plans[i], outdoors.weather(i), outdoors.table(i), [&shares, stop, i](double share) {
+              refuse_when_stopped(stop);
+              shares[i].store(share, std::memory_order_relaxed);
+            });
       },
       [&] {
         double sum = 0.0;

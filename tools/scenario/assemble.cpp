@@ -7,13 +7,12 @@
 #include "models/water/wet_mass.hpp"
 #include "models/water/wet_surface.hpp"
 #include "tools/scenario/assembler.hpp"
+#include "tools/scenario/warm_up.hpp"
 
 namespace noonhouse {
 namespace {
 /// Tolerance of films and other small waters in one step [kg].
 constexpr double kFilmToleranceKg = 1e-3;
-/// Share of a warm surface's convected heat that its plume takes to the top layer (common practice, no source).
-constexpr double kPlumeShare = 0.5;
 }  // namespace
 
 Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather)
@@ -83,17 +82,16 @@ NodeId Assembler::film_node(const std::string& name, double dry_heat_j_k, double
 /// Convection and evaporation between a surface and the air beside it.
 void Assembler::touch_air(const Surface& s, NodeId air) {
   const std::string to = s.name + " and the air beside it";
-  const FilmCoefficient film{s.per_cube_root, s.floor_w_m2_k};
   if (s.plume_bay >= 0 && out_.bays[static_cast<std::size_t>(s.plume_bay)].air.back() != air) {
     const NodeId top = out_.bays[static_cast<std::size_t>(s.plume_bay)].air.back();
-    graph_.exchange("heat between " + to, "convection inside", PlumeConvection{s.area_m2, film, kPlumeShare},
-                    {s.node, air, top}, {{{s.node, air}, {s.node, top}}});
+    graph_.exchange("heat between " + to, "convection inside", PlumeConvection{s.area_m2, s.film}, {s.node, air, top},
+                    {{{s.node, air}, {s.node, top}}});
   } else {
-    graph_.exchange("heat between " + to, "convection inside", InsideConvection{s.area_m2, film}, {s.node, air},
+    graph_.exchange("heat between " + to, "convection inside", InsideConvection{s.area_m2, s.film}, {s.node, air},
                     {{{s.node, air}}});
   }
   graph_.exchange("vapour between " + to, "evaporation and condensation",
-                  WetSurface{s.area_m2, out_.pressure_pa, s.half_wet_kg, s.per_cube_root, s.floor_w_m2_k},
+                  WetSurface{s.area_m2, out_.pressure_pa, s.half_wet_kg, s.film},
                   {s.node, Input(s.node, 1), air, Input(air, 1)}, {{{End(s.node, 1), End(air, 1)}, {s.node, air}}});
 }
 
@@ -114,7 +112,9 @@ NodeId Assembler::air_at(int bay, double height_m) const {
 }
 
 Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather) {
-  return Assembler(plan, std::move(table), weather).build();
+  Assembly assembly = Assembler(plan, std::move(table), weather).build();
+  warm_up(assembly, ticks(plan.spec.run.warm_up_s));
+  return assembly;
 }
 
 }  // namespace noonhouse

@@ -57,8 +57,11 @@ struct Assembly {
   std::vector<std::string> cautions;
 };
 
-/// The weather of a scenario, read or made once and shared by its plans. Throws UserError of the weather kinds.
-WeatherSeries weather_of(const Scenario& scenario);
+/// The weather of a plan, read or made. Throws UserError of the weather kinds.
+WeatherSeries weather_of(const Scenario& scenario, const PlanScenario& plan);
+
+/// What weather_of depends on, as text: plans with equal keys have equal weather.
+std::string weather_key(const PlanScenario& plan);
 
 /// Sun and weather on the house's facets; plans with equal site, weather and geometry may share one.
 std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather);

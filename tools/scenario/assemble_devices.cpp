@@ -57,14 +57,16 @@ void Assembler::add_openings() {
     const OpeningSpec& o = item.value;
     const int bay = out_.shape.bay_index(o.bay);
     const ChannelId position = position_channel(item.name, "opening", o.shut_share);
-    const double bottom = o.centre_m - 0.5 * o.height_m, top = o.centre_m + 0.5 * o.height_m;
+    const Facet& facet = out_.shape.facets[at(out_.shape.facet_index(bay, o.side))];
+    const double rise = opening_rise_m(o, facet);
+    const double bottom = o.centre_m - 0.5 * rise, top = o.centre_m + 0.5 * rise;
     const auto& layers = out_.shape.bays[at(bay)].layers;
     for (std::size_t i = 0; i < layers.size(); ++i) {
       const double share = overlap_share(bottom, top, layers[i]);
       if (share <= 0.0) continue;
       const NodeId air = out_.bays[at(bay)].air[i];
       graph_.exchange(item.name + " at layer " + std::to_string(i + 1), "ventilation",
-                      OpeningExchange{o.area_m2 * share, o.height_m, air_density_},
+                      OpeningExchange{o.area_m2 * share, rise, air_density_},
                       {air, Input(air, 1), out_.site.outdoor, out_.site.humidity, out_.site.wind, position},
                       {{{End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
     }

@@ -8,6 +8,7 @@
 
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/scenario.hpp"
+#include "tools/scenario/site_forcing.hpp"
 #include "tools/units/units.hpp"
 
 namespace noonhouse {
@@ -44,6 +45,7 @@ class CrossCheck {
   /// Plans, controls and people call things by name alone, and so does the event log.
   void names() const {
     std::map<std::string, std::string> sort_of;
+    for (const char* own : {"tank", "battery", "weather", "electrical loads"}) sort_of[own] = "the program's own names";
     const auto take = [&](const char* sort, const auto& items) {
       for (const auto& item : items) {
         const auto [at, fresh] = sort_of.try_emplace(item.name, sort);
@@ -65,6 +67,8 @@ class CrossCheck {
 
   void house() const {
     const HouseSpec& h = s_.house;
+    require(h.bays.size() <= kMostBays, ErrorKind::does_not_fit, "house.bays",
+            "a house has at most " + std::to_string(kMostBays) + " bays");
     require(h.eaves_m < h.ridge_m, ErrorKind::does_not_fit, "house.ridge",
             "the ridge must be higher than the eaves, which are at " + meters(h.eaves_m));
     const double sum = std::accumulate(h.bays.begin(), h.bays.end(), 0.0,
@@ -135,12 +139,11 @@ class CrossCheck {
       const int f = shape_.facet_index(shape_.bay_index(o.bay), o.side);
       require(f >= 0, ErrorKind::outside_house, path + ".side", "the " + o.bay + " bay has no such side");
       const Facet& facet = shape_.facets[static_cast<std::size_t>(f)];
-      // A roof vent's height is along the slope: its rise must lie on the roof; the middle is what counts there.
-      const double half = facet.roof() ? 0.0 : 0.5 * o.height_m;
+      const double half = 0.5 * opening_rise_m(o, facet);
       require(o.centre_m - half >= facet.bottom_m - 1e-9 && o.centre_m + half <= facet.top_m + 1e-9,
               ErrorKind::outside_house, path + ".centre",
               "the " + facet.name + " reaches from " + meters(facet.bottom_m) + " to " + meters(facet.top_m) +
-                  ", and the opening is " + meters(o.height_m) + " high");
+                  ", and the opening rises " + meters(2.0 * half));
       double& sum = taken[static_cast<std::size_t>(f)];
       sum += o.area_m2;
       require(sum <= facet.area_m2, ErrorKind::does_not_fit, path + ".area",

@@ -91,6 +91,10 @@ int HouseShape::facet_index(int bay, WallSide side) const {
   return -1;
 }
 
+double opening_rise_m(const OpeningSpec& opening, const Facet& facet) {
+  return opening.height_m * std::sin(facet.slope_rad);
+}
+
 double overlap_share(double bottom_m, double top_m, const LayerShape& layer) {
   const double shared = std::min(top_m, layer.top_m) - std::max(bottom_m, layer.bottom_m);
   return top_m > bottom_m ? std::max(0.0, shared) / (top_m - bottom_m) : 0.0;

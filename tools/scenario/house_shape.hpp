@@ -53,6 +53,9 @@ struct HouseShape {
 
 HouseShape shape_of(const HouseSpec& house);
 
+/// How much of its own height an opening rises: all of it in a wall, along the slope in a roof.
+double opening_rise_m(const OpeningSpec& opening, const Facet& facet);
+
 /// Share of [bottom, top] that lies in a layer; a level plane counts wholly to its layer.
 double overlap_share(double bottom_m, double top_m, const LayerShape& layer);
 

@@ -88,8 +88,9 @@ void fields(FieldVisitor& v, OpeningSpec& s) {
            {.about = "where it sits"});
   v.quantity("area", s.area_m2, Dimension::area,
              {.minimum = 0, .exclusive_minimum = true, .about = "clear opening when fully open"});
-  v.quantity("height", s.height_m, Dimension::length,
-             {.minimum = 0.02, .maximum = 10, .about = "of the opening itself, top to bottom"});
+  v.quantity(
+      "height", s.height_m, Dimension::length,
+      {.minimum = 0.02, .maximum = 10, .about = "of the opening itself, top to bottom; along the slope in a roof"});
   v.quantity("centre", s.centre_m, Dimension::length, {.minimum = 0, .about = "its middle above the floor"});
   v.quantity("open_when_shut", s.shut_share, Dimension::share,
              {.minimum = 0, .maximum = 1, .default_text = "0 %", .about = "share that stays open (a door ajar)"});

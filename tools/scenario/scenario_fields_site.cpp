@@ -35,6 +35,11 @@ void fields(FieldVisitor& v, RunSpec& s) {
   v.date("start", s.start, {.about = "first day; the run starts at its midnight, local standard time"});
   v.quantity("length", s.length_s, Dimension::time,
              {.minimum = 60, .maximum = 3.2e9, .default_text = "7 d", .about = "how long the run lasts"});
+  v.quantity("warm_up", s.warm_up_s, Dimension::time,
+             {.minimum = 0,
+              .maximum = 3.2e7,
+              .default_text = "2 d",
+              .about = "the first day's weather is run this long beforehand, so that house and soil start warm"});
   v.quantity("record_every", s.record_every_s, Dimension::time,
              {.minimum = 1, .maximum = 86400, .default_text = "10 min", .about = "spacing of the recorded series"});
   v.quantity("sun_every", s.sun_every_s, Dimension::time,
@@ -45,7 +50,8 @@ void fields(FieldVisitor& v, RunSpec& s) {
   v.quantity(
       "tolerance", s.tolerance_k, Dimension::temperature_difference,
       {.minimum = 1e-6, .maximum = 1, .default_text = "0.0025 K", .about = "error of temperature allowed in one step"});
-  v.integer("seed", s.seed, {.minimum = 0, .default_text = "1", .about = "seed of invented variation"});
+  v.integer("seed", s.seed,
+            {.minimum = 0, .maximum = 4294967295, .default_text = "1", .about = "seed of invented variation"});
 }
 
 void fields(FieldVisitor& v, SiteSpec& s) {

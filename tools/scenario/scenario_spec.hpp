@@ -15,7 +15,7 @@ namespace noonhouse {
 
 struct RunSpec {
   std::chrono::year_month_day start;
-  double length_s = 0.0, record_every_s = 0.0, sun_every_s = 0.0, tolerance_k = 0.0;
+  double length_s = 0.0, record_every_s = 0.0, sun_every_s = 0.0, tolerance_k = 0.0, warm_up_s = 0.0;
   std::int64_t seed = 1;
 };
 

@@ -5,6 +5,8 @@
 #include "models/properties/atmosphere.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "tools/scenario/assemble.hpp"
+#include "tools/scenario/field_tools.hpp"
+#include "tools/scenario/scenario_fields.hpp"
 #include "tools/weather_file/heatwave_generator.hpp"
 #include "tools/weather_file/plain_weather.hpp"
 #include "tools/weather_file/typical_year_reader.hpp"
@@ -60,11 +62,23 @@ std::chrono::sys_seconds run_start(const ScenarioSpec& s) { return std::chrono::
 
 }  // namespace
 
-WeatherSeries weather_of(const Scenario& scenario) {
-  const ScenarioSpec& s = scenario.plans.front().spec;
+std::string weather_key(const PlanScenario& plan) {
+  ScenarioSpec shared;
+  shared.run = plan.spec.run;
+  shared.site = plan.spec.site;
+  shared.weather = plan.spec.weather;
+  return save_fields(shared);
+}
+
+WeatherSeries weather_of(const Scenario& scenario, const PlanScenario& plan) {
+  const ScenarioSpec& s = plan.spec;
   WeatherSeries series;
   if (const auto* made = std::get_if<InventedHeatwave>(&s.weather.source)) {
-    series = make_heatwave(heatwave_settings(s, *made));
+    try {
+      series = make_heatwave(heatwave_settings(s, *made));
+    } catch (const UserError& error) {
+      plan.places.fail(error.kind(), "weather.kind", error.what());
+    }
   } else if (const auto* year = std::get_if<TypicalYearFile>(&s.weather.source)) {
     series = read_typical_year(beside(scenario, year->file));
     move_to_year(series, s.run.start.year());

@@ -12,10 +12,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 SiteForcing::SiteForcing(std::shared_ptr<const SiteTable> table, const HouseShape& shape, SiteChannels channels)
     : table_(std::move(table)), bays_(shape.bays.size()), channels_(std::move(channels)) {
-  for (const Facet& facet : shape.facets) {
-    facet_bay_.push_back(facet.bay);
-    facet_roof_.push_back(facet.roof());
-  }
+  for (const Facet& facet : shape.facets) facet_roof_.push_back(facet.roof());
 }
 
 Tick SiteForcing::next_break(Tick t) const { return table_->spacing() * (t.ms / table_->spacing().ms + 1); }
@@ -55,16 +52,18 @@ void SiteForcing::write(std::size_t k, double share, std::span<const double> cha
     put(shade.gain, drawn * shade.absorbs * incident * roof_passes);
     roof_passes *= 1.0 - drawn * (1.0 - shade.transmits);
   }
-  constexpr std::size_t kMostBays = 64;
+  for (std::size_t f = 0; f < table.facets(); ++f)
+    put(channels_.facet_gain[f],
+        (facet_roof_[f] ? roof_passes : 1.0) * between(table.facet(k, f).absorbed_w, table.facet(k + 1, f).absorbed_w));
   NOON_ASSERT(bays_ <= kMostBays);
   std::array<double, kMostBays> beam{}, diffuse{};
-  for (std::size_t f = 0; f < table.facets(); ++f) {
-    const SiteTable::FacetSun &sa = table.facet(k, f), &sb = table.facet(k + 1, f);
-    const double passes = facet_roof_[f] ? roof_passes : 1.0;
-    put(channels_.facet_gain[f], passes * between(sa.absorbed_w, sb.absorbed_w));
-    beam[at(facet_bay_[f])] += passes * between(sa.beam_w, sb.beam_w);
-    diffuse[at(facet_bay_[f])] += passes * between(sa.diffuse_w, sb.diffuse_w);
-  }
+  for (std::size_t bay = 0; bay < bays_; ++bay)
+    for (std::size_t f = 0; f < table.facets(); ++f) {
+      const SiteTable::Landed &la = table.landed(k, bay, f), &lb = table.landed(k + 1, bay, f);
+      const double passes = facet_roof_[f] ? roof_passes : 1.0;
+      beam[bay] += passes * between(la.beam_w, lb.beam_w);
+      diffuse[bay] += passes * between(la.diffuse_w, lb.diffuse_w);
+    }
   for (const LightReceiver& r : channels_.receivers)
     put(r.gain, r.beam_share * beam[at(r.bay)] + r.diffuse_share * diffuse[at(r.bay)]);
 }

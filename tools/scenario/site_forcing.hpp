@@ -15,9 +15,13 @@ namespace noonhouse {
 /// run. It depends on site, weather and geometry only: plans that share these share one table.
 class SiteTable {
  public:
-  /// Per facet [W]: taken up by the cover; landed inside as beam and as diffuse light; arriving on the outside.
+  /// Per facet [W]: taken up by the cover; arriving on the outside.
   struct FacetSun {
-    double absorbed_w = 0.0, beam_w = 0.0, diffuse_w = 0.0, incident_w = 0.0;
+    double absorbed_w = 0.0, incident_w = 0.0;
+  };
+  /// Per bay and facet [W]: what comes down on the bay's floor plane through the facet.
+  struct Landed {
+    double beam_w = 0.0, diffuse_w = 0.0;
   };
   struct Instant {
     double outdoor_k = 0.0, humidity_ratio = 0.0, wind_m_s = 0.0, sky_k = 0.0, global_w_m2 = 0.0, panel_w = 0.0;
@@ -31,13 +35,20 @@ class SiteTable {
   double mean_outdoor_k() const;  ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
   const FacetSun& facet(std::size_t k, std::size_t facet) const { return sun_[k * facets_ + facet]; }
+  const Landed& landed(std::size_t k, std::size_t bay, std::size_t facet) const {
+    return landed_[(k * bays_ + bay) * facets_ + facet];
+  }
 
  private:
   Tick spacing_;
-  std::size_t facets_;
+  std::size_t facets_, bays_;
   std::vector<Instant> instants_;
   std::vector<FacetSun> sun_;
+  std::vector<Landed> landed_;
 };
+
+/// Most bays a house may have.
+inline constexpr std::size_t kMostBays = 64;
 
 /// Sunlight that something inside takes up: its channel [W] is
 /// beam_share * (beam landed in the bay) + diffuse_share * (diffuse landed in the bay).
@@ -62,7 +73,7 @@ struct SiteChannels {
 };
 
 /// The house's forcing: the table, with shade cloths where they are drawn.
-/// Not modelled: which place a beam reaches; a bay's landed light is shared out by area.
+/// Not modelled: which place within a bay a beam reaches; the light on its floor plane is shared out by area.
 class SiteForcing final : public Forcing {
  public:
   SiteForcing(std::shared_ptr<const SiteTable> table, const HouseShape& shape, SiteChannels channels);
@@ -74,7 +85,6 @@ class SiteForcing final : public Forcing {
   void write(std::size_t k, double share, std::span<const double> channels, std::span<double> out) const;
 
   std::shared_ptr<const SiteTable> table_;
-  std::vector<int> facet_bay_;
   std::vector<bool> facet_roof_;
   std::size_t bays_;
   SiteChannels channels_;

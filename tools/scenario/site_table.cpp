@@ -8,13 +8,11 @@
 #include "models/properties/irradiance.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
+#include "tools/scenario/light_shares.hpp"
 #include "tools/scenario/site_forcing.hpp"
 
 namespace noonhouse {
 namespace {
-
-/// Diffuse light that comes down inside rather than out through another facet (common practice, no source).
-constexpr double kDiffuseLandsFromRoof = 0.7, kDiffuseLandsFromWall = 0.4;
 
 /// Beam, sky and ground light on a plane: Hay & Davies 1980 sky, isotropic ground.
 PlaneSun on_plane(const WeatherRow& w, const SunPosition& sun, double slope, double azimuth, double albedo) {
@@ -46,25 +44,14 @@ double mean_rain(const WeatherSignal& weather, Tick from, Tick to) {
   return count > 0 ? sum / count : 0.0;
 }
 
-SiteTable::FacetSun facet_sun(const Facet& facet, const Pane& pane, const PlaneSun& plane, double elevation,
-                              const HouseShape& shape) {
-  const CoverSun light = pane.pass(plane);
-  const bool end = facet.side == WallSide::first_end || facet.side == WallSide::last_end;
-  const double run = facet.roof() ? 0.5 * shape.width_m : (end ? shape.length_m : shape.width_m);
-  const double lands = landing_share(elevation, run, 0.5 * (facet.bottom_m + facet.top_m));
-  const double diffuse_lands = facet.roof() ? kDiffuseLandsFromRoof : kDiffuseLandsFromWall;
-  return {facet.area_m2 * light.absorbed, facet.area_m2 * light.beam_through * lands,
-          facet.area_m2 * light.diffuse_through * diffuse_lands,
-          facet.area_m2 * (plane.beam_w_m2 + plane.diffuse_w_m2)};
-}
-
 }  // namespace
 
 SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather,
                      double pressure_pa)
-    : spacing_(ticks(spec.run.sun_every_s)), facets_(shape.facets.size()) {
+    : spacing_(ticks(spec.run.sun_every_s)), facets_(shape.facets.size()), bays_(shape.bays.size()) {
   const auto pane_of = [](const SheetSpec& s) { return Pane(s.sheets, {s.refractive_index, s.optical_depth}); };
   const Pane roof = pane_of(spec.house.cover.roof), walls = pane_of(spec.house.cover.walls);
+  const LightShares shares(shape, spec.house.faces_rad);
   const auto count = static_cast<std::size_t>((ticks(spec.run.length_s).ms + spacing_.ms - 1) / spacing_.ms) + 1;
   for (std::size_t k = 0; k < count; ++k) {
     const Tick t = spacing_ * static_cast<std::int64_t>(k);
@@ -83,10 +70,23 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
     now.panel_w = panel_power_w(p.panel_area_m2, p.panel_efficiency, p.panel_derate_per_k, p.panel_noct_k,
                                 panel.beam_w_m2 + panel.diffuse_w_m2, w.temperature_k);
     instants_.push_back(now);
+    const std::vector<double> beam_shares = shares.beam(sun);
+    const double level_beam = w.beam_normal_w_m2 * std::max(0.0, std::sin(sun.elevation_rad));
+    std::vector<double> passes;
     for (const Facet& facet : shape.facets) {
+      const Pane& pane = facet.roof() ? roof : walls;
       const PlaneSun plane = on_plane(w, sun, facet.slope_rad, facet.azimuth_rad, spec.site.albedo);
-      sun_.push_back(facet_sun(facet, facet.roof() ? roof : walls, plane, sun.elevation_rad, shape));
+      sun_.push_back(
+          {facet.area_m2 * pane.absorbed_w_m2(plane), facet.area_m2 * (plane.beam_w_m2 + plane.diffuse_w_m2)});
+      passes.push_back(plane.beam_w_m2 > 0.0 ? pane.beam_transmittance(plane.incidence_rad) : 0.0);
     }
+    for (std::size_t bay = 0; bay < bays_; ++bay)
+      for (std::size_t f = 0; f < facets_; ++f) {
+        const double floor = shape.bays[bay].floor_m2;
+        const double through = (shape.facets[f].roof() ? roof : walls).diffuse_transmittance();
+        landed_.push_back({level_beam * floor * beam_shares[bay * facets_ + f] * passes[f],
+                           w.diffuse_horizontal_w_m2 * floor * shares.diffuse()[bay * facets_ + f] * through});
+      }
   }
 }
 
