@@ -5,6 +5,8 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 namespace noonhouse {
 namespace {
@@ -17,17 +19,22 @@ bool holds(const std::vector<std::string>& names, const std::string& name) {
 class Hints {
  public:
   explicit Hints(const PlanScenario& plan) : plan_(plan), s_(plan.spec) {}
-  std::vector<std::string> all() {
+  std::vector<std::string> slips() {
     uncalled(s_.openings);
     uncalled(s_.fans);
     uncalled(s_.mist_lines);
     uncalled(s_.shades);
     idle(s_.thermostats);
     idle(s_.timers);
-    hands();
     dry_plants();
-    shut_house();
+    clock();
+    strong_fans();
     return std::move(out_);
+  }
+  std::vector<std::string> all() {
+    hands();
+    shut_house();
+    return slips();
   }
 
  private:
@@ -70,6 +77,24 @@ class Hints {
           out_.push_back(fmt::format("the visit {} opens {}, which this plan leaves at rest", visit.name, device));
   }
 
+  /// Local standard time follows the longitude, an hour each 15 degrees, to two hours or so.
+  void clock() {
+    constexpr double kSecondsPerRadian = 86400.0 / (2.0 * std::numbers::pi), kMostApart = 2.5 * 3600.0;
+    const double sun_s = s_.site.longitude_rad * kSecondsPerRadian;
+    if (std::abs(sun_s - s_.site.utc_offset_s) > kMostApart)
+      out_.push_back(
+          fmt::format("the clock is {:.1f} h off the sun at this longitude: is utc_offset right, and is east positive?",
+                      std::abs(sun_s - s_.site.utc_offset_s) / 3600.0));
+  }
+
+  /// Small axial fans move some 10 to 50 m3/h for each watt (common practice, no source).
+  void strong_fans() {
+    for (const auto& fan : s_.fans)
+      if (fan.value.flow_m3_s * 3600.0 > 150.0 * std::max(fan.value.power_w, 0.1))
+        out_.push_back(fmt::format("{} moves {:.0f} m3/h with {:.0f} W, far more than fans of that power do", fan.name,
+                                   fan.value.flow_m3_s * 3600.0, fan.value.power_w));
+  }
+
   void dry_plants() {
     const auto& visits = s_.grower.visits;
     for (const auto& group : s_.plants)
@@ -93,5 +118,7 @@ class Hints {
 }  // namespace
 
 std::vector<std::string> house_hints(const PlanScenario& plan) { return Hints(plan).all(); }
+
+std::vector<std::string> plan_slips(const PlanScenario& plan) { return Hints(plan).slips(); }
 
 }  // namespace noonhouse

@@ -12,4 +12,9 @@ namespace noonhouse {
 /// service.
 std::vector<std::string> house_hints(const PlanScenario& plan);
 
+/// The part of them that can spoil an answer unseen, for those who compare without checking: devices that nothing
+/// calls, controls that drive nothing, plants nobody waters, a clock that does not fit the longitude, fans too strong
+/// for their watts.
+std::vector<std::string> plan_slips(const PlanScenario& plan);
+
 }  // namespace noonhouse
