@@ -53,24 +53,25 @@ void Stepper::prepare(const HouseState& state, const ChannelLine& channels) {
   first_.time_slopes(channels.slope.data(), rate_slope_.data(), flux_slope_.data());
 }
 
-Tick Stepper::choose_length(Tick now, Tick limit) const {
-  const Tick room = limit - now;
+/// The next trial's length within the room before the limit: at least a tick, and shorter than what was last rejected.
+Tick Stepper::choose_length(Tick room, Tick rejected) const {
+  const Tick most = std::min(room, rejected - Tick{1});
   const Tick wish = std::clamp(ticks(next_length_s_), Tick{1}, control_.longest);
-  if (wish.ms * 11 >= room.ms * 10) return room;  // no sliver left before the limit
-  if (wish.ms * 2 > room.ms) return Tick{(room.ms + 1) / 2};
-  return wish;
+  if (wish.ms * 11 >= room.ms * 10) return most;  // no sliver left before the limit
+  if (wish.ms * 2 > room.ms) return std::min(most, Tick{(room.ms + 1) / 2});
+  return std::min(most, wish);
 }
 
 const Step& Stepper::advance(HouseState& state, const ChannelLine& channels, Tick limit) {
   NOON_ASSERT(limit > state.now);
   prepare(state, channels);
-  bool rejected = false;
+  Tick rejected = kNever;
   for (;;) {
-    const Tick length = choose_length(state.now, limit);
+    const Tick length = choose_length(limit - state.now, rejected);
     const double error = try_step(state, channels, length);
     const double scale = std::isfinite(error)
                              ? std::clamp(0.9 * std::pow(std::max(error, 1e-10), -1.0 / ros3::kErrorOrder), 0.1,
-                                          rejected ? 1.0 : control_.growth)
+                                          rejected < kNever ? 1.0 : control_.growth)
                              : 0.1;
     if (error <= 1.0) {
       // A step cut short by the limit that could have grown as far as it may says nothing against the old wish.
@@ -80,9 +81,9 @@ const Step& Stepper::advance(HouseState& state, const ChannelLine& channels, Tic
       return step_;
     }
     ++rejected_;
-    rejected = true;
-    if (length <= control_.shortest) give_up(state);
-    next_length_s_ = std::min(seconds(length) * scale, seconds(length - Tick{1}));  // shorter by whole ticks
+    if (length <= std::max(Tick{1}, control_.shortest)) give_up(state);
+    rejected = length;
+    next_length_s_ = seconds(length) * scale;
   }
 }
 

@@ -38,7 +38,7 @@ class Stepper final : public SteppingMethod {
 
  private:
   void prepare(const HouseState& state, const ChannelLine& channels);
-  Tick choose_length(Tick now, Tick limit) const;
+  Tick choose_length(Tick room, Tick rejected) const;
   double try_step(const HouseState& state, const ChannelLine& channels, Tick length);
   void accept(HouseState& state, const ChannelLine& channels, Tick length);
   void carry(HouseState& state, double h);

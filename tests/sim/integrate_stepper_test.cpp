@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <numeric>
+#include <stdexcept>
 
 #include "sim/core/errors.hpp"
 #include "sim/integrate/stepper.hpp"
@@ -166,6 +167,52 @@ TEST(Stepper, ACollapsingStepEndsAndNamesTheStateThatResists) {
   } catch (const UserError& error) {
     EXPECT_EQ(error.kind(), ErrorKind::step_collapse);
     EXPECT_NE(std::string(error.what()).find("'cracked pot, energy'"), std::string::npos) << error.what();
+  }
+}
+
+/// As Radiation, and throws std::logic_error when it is asked more often than any sound step needs.
+struct CountedGlow {
+  double strength_w_k4 = 1e-6;
+  int* asked = nullptr;
+  static constexpr std::string_view kName = "counted glow";
+  static constexpr int kInputs = 2, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 1>& q) const {
+    if (++*asked > 10'000) throw std::logic_error("a step is tried without end");
+    toy::Radiation{strength_w_k4}.flux(in, q);
+  }
+};
+
+TEST(Stepper, ARetryIsShorterThanWhatWasRejectedInEveryNarrowRoom) {
+  // A wish of about 0.9 of the room is within a sliver of all of it, so that the whole room could be tried again.
+  int asked = 0;
+  HouseGraph graph;
+  const auto lump = graph.node("lump", ThermalMass{1000.0}, {600.0}, {0.01});
+  const auto around = graph.channel("around", "K", 300.0);
+  const auto out = graph.account("out", Quantity::energy);
+  graph.exchange("glow", "x", CountedGlow{1e-6, &asked}, {lump, around}, {{{lump, out}}});
+  const House house = graph.compile();
+  for (std::int64_t room = 2; room <= 100; ++room) {
+    const auto rejections = [&](double tolerance) {
+      asked = 0;
+      StepControl control;
+      control.tolerance = tolerance;
+      control.restart = Tick{room};
+      Stepper stepper(house, control);
+      HouseState state = start_of(house);
+      stepper.advance(state, line_of(house), Tick{room});
+      return stepper.rejected();
+    };
+    // The error counts in units of the tolerance: the largest that rejects the whole room puts it just above 1.
+    double rejects = 1.0, accepts = 1.0;
+    while (rejections(rejects) == 0) rejects /= 1.2;
+    while (rejections(accepts) > 0) accepts *= 1.2;
+    while (accepts / rejects > 1.0 + 1e-9) {
+      const double middle = std::sqrt(rejects * accepts);
+      (rejections(middle) > 0 ? rejects : accepts) = middle;
+    }
+    EXPECT_EQ(rejections(rejects), 1) << room << " ms";
   }
 }
 
