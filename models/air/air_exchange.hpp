@@ -3,25 +3,20 @@
 #include <array>
 #include <string_view>
 
+#include "models/properties/counterflow.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "sim/contract/law.hpp"
 #include "sim/core/smooth.hpp"
 
 namespace noonhouse {
 
-/// The two fluxes of equal counterflows of dry air m [kg/s]: vapour m (w_a - w_b) [kg/s], enthalpy m (h_a - h_b) [W].
-template <class S>
-void counterflow(const S& m, const S& t_a, const S& w_a, const S& t_b, const S& w_b, std::array<S, 2>& q) {
-  q[0] = m * (w_a - w_b);
-  q[1] = m * (moist_air_enthalpy(t_a, w_a) - moist_air_enthalpy(t_b, w_b));
-}
-
 /// Exchange between two layers of one bay, positive from lower to upper.
 /// Inputs: T_lower, w_lower, T_upper, w_upper, stirring [m/s] (spray, circulation fan).
 ///   m = rho A (u0 + stirring + c sqrt(g H dT_v / T)) with dT_v = max(virtual temperature lower - upper, 0)
 /// Unstable layers overturn at the free-fall velocity of their difference (c = 1); stable ones keep the background u0.
 /// The root begins with a slope of zero: sqrt(x) is taken as x^2 / (x + 0.02 K)^1.5, 3 % less at 1 K.
-/// First law of layering (c and u0: common practice, no source); plumes are not modelled.
+/// First law of layering (c and u0: common practice, no source). Plumes rise past it by a law of their own
+/// (PlumeConvection); not modelled here: that they and falling spray drag the air of the layers along.
 struct LayerMixing {
   double area_m2 = 0.0;
   double spacing_m = 0.0;  ///< between the layers' middles

@@ -18,7 +18,7 @@ namespace noonhouse {
 /// practice, no source). Droplet sizes and fall are not modelled.
 struct MistPart {
   double portion = 1.0;
-  double evaporated_share = 0.8;
+  double evaporated_share = 0.0;  ///< in dry air, 0 to 1
   double pressure_pa = 101325.0;
   static constexpr std::string_view kName = "mist";
   static constexpr int kInputs = 4, kFluxes = 4;

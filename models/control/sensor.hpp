@@ -11,7 +11,7 @@ namespace noonhouse {
 /// A thermometer that follows the air with a lag: reading [K].   dx/dt = (T - x) / tau
 /// Inputs: its own reading, air temperature. The flux is from nowhere to the reading.
 struct ThermometerLag {
-  double time_constant_s = 60.0;
+  double time_constant_s = 0.0;  ///< tau [s], above zero
   static constexpr std::string_view kName = "thermometer";
   static constexpr int kInputs = 2, kFluxes = 1;
   static constexpr std::array<Quantity, 1> kCarries{Quantity::reading};
@@ -23,7 +23,7 @@ struct ThermometerLag {
 
 /// A hygrometer that follows relative humidity (share, 1 = saturated) with a lag. Inputs: reading, T, w.
 struct HygrometerLag {
-  double time_constant_s = 60.0;
+  double time_constant_s = 0.0;  ///< tau [s], above zero
   double pressure_pa = 101325.0;
   static constexpr std::string_view kName = "hygrometer";
   static constexpr int kInputs = 3, kFluxes = 1;

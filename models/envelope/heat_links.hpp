@@ -4,13 +4,13 @@
 #include <string_view>
 
 #include "models/properties/constants.hpp"
+#include "models/properties/film_coefficient.hpp"
 #include "sim/contract/law.hpp"
 #include "sim/core/smooth.hpp"
 
 namespace noonhouse {
 
-/// Heat through a fixed conductance [W], positive from a to b.   Q = UA (T_a -
-/// T_b)
+/// Heat through a fixed conductance [W], positive from a to b.   Q = UA (T_a - T_b)
 struct Conductance {
   double ua_w_k = 0.0;
   static constexpr std::string_view kName = "conductance";
@@ -22,24 +22,8 @@ struct Conductance {
   }
 };
 
-/// Film coefficient of free convection in air with a draught [W/(m2 K)].
-///   h = floor + c |dT|^(1/3)
-/// Turbulent free convection in air near room temperature: c = 1.31 for a
-/// vertical plate, 1.52 for a warm plate facing up   [Holman, Heat Transfer,
-/// table 7-2, simplified equations; from memory]. The floor stands for the
-/// draught that is never absent (common practice, no source).
-struct FilmCoefficient {
-  double per_cube_root = 1.31;  ///< c [W/(m2 K^(4/3))]
-  double floor_w_m2_k = 1.0;
-  template <class S>
-  S at(const S& difference_k) const {
-    using std::cbrt;
-    return floor_w_m2_k + per_cube_root * cbrt(smooth_abs(difference_k, 0.05));
-  }
-};
-
-/// Heat from a surface to the air beside it inside [W].   Q = A h(T_s - T_a)
-/// (T_s - T_a)
+/// Heat from a surface to the air beside it inside [W], positive from the surface.
+///   Q = A h(T_s - T_a) (T_s - T_a)
 struct InsideConvection {
   double area_m2 = 0.0;
   FilmCoefficient film;
@@ -53,20 +37,17 @@ struct InsideConvection {
   }
 };
 
-/// Heat from a warm surface below to the air, part of which its plume carries
-/// straight to the top layer [W].
-///   Q as above; to the top: s r Q while the surface is warmer than the air
-///   beside it, else nothing r falls from 1, where the top air is as warm as
-///   the air beside, to 0, where it is as warm as the surface: no heat flows up
-///   from cold to warm
-/// Inputs: T_s, T_a beside it, T_top. Fluxes: surface -> air beside it, surface
-/// -> top air. A first law of plumes: s is one fixed share (common practice, no
-/// source); entrainment, source size and the layers in between are not
-/// modelled.
+/// Heat from a warm surface below to the air, part of which its plume carries straight to the top layer [W].
+///   Q = A h(T_s - T_a) (T_s - T_a); to the top: s r Q while T_s > T_a, else nothing
+///   r = ramp((T_s - T_top) / (T_s - T_a)): 1 where the top air is as warm as the air beside the surface, 0 where it is
+///   as warm as the surface, because no heat flows up from cold to warm
+/// Inputs: T_s, T_a beside it, T_top. Fluxes: surface -> air beside it, surface -> top air.
+/// A first law of plumes: s is one fixed share (common practice, no source). Not modelled: entrainment, the size of
+/// the source, the layers in between.
 struct PlumeConvection {
   double area_m2 = 0.0;
   FilmCoefficient film;
-  double share_to_top = 0.5;
+  double share_to_top = 0.5;  ///< s
   static constexpr std::string_view kName = "convection with a plume";
   static constexpr int kInputs = 3, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::energy, Quantity::energy};
@@ -79,8 +60,8 @@ struct PlumeConvection {
   }
 };
 
-/// Heat from a surface to outdoor air by wind [W].   Q = A (2.8 + 3.0 V) (T_s -
-/// T_out) [Watmuff, Charters & Proctor 1977, COMPLES 2; wind V to about 7 m/s.]
+/// Heat from a surface to outdoor air by wind [W], positive from the surface.
+///   Q = A (2.8 + 3.0 V) (T_s - T_out)     [Watmuff, Charters & Proctor 1977, COMPLES 2; V to about 7 m/s]
 /// Inputs: T_s, T_out, V [m/s].
 struct WindConvection {
   double area_m2 = 0.0;
@@ -94,8 +75,8 @@ struct WindConvection {
 };
 
 /// Net longwave heat from a to b [W].   Q = A_e sigma (T_a^4 - T_b^4)
-/// The effective area holds emissivities and the view factor; it is the same
-/// from both sides (reciprocity), so equal temperatures exchange nothing.
+/// The effective area holds emissivities and the view factor; it is the same from both sides (reciprocity), so equal
+/// temperatures exchange nothing.
 struct RadiantExchange {
   double effective_area_m2 = 0.0;
   static constexpr std::string_view kName = "longwave";
@@ -108,10 +89,8 @@ struct RadiantExchange {
   }
 };
 
-/// Longwave between a and b through or to a screen that covers a share of the
-/// way [W].
-///   Q = A_e s sigma (T_a^4 - T_b^4), s = when_away + (when_drawn - when_away)
-///   share
+/// Longwave between a and b through or to a screen that covers a share of the way [W], positive from a to b.
+///   Q = A_e s sigma (T_a^4 - T_b^4),  s = when_away + (when_drawn - when_away) share
 /// Inputs: T_a, T_b, share of the screen drawn (0 to 1).
 struct ScreenedRadiantExchange {
   double effective_area_m2 = 0.0;
@@ -128,8 +107,7 @@ struct ScreenedRadiantExchange {
   }
 };
 
-/// A power that a channel gives [W]: absorbed sunlight, from the account "sun"
-/// to a node.
+/// A power that a channel gives [W]: absorbed sunlight, from the account "sun" to a node.
 struct GivenPower {
   static constexpr std::string_view kName = "absorbed sunlight";
   static constexpr int kInputs = 1, kFluxes = 1;

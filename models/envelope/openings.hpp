@@ -3,7 +3,8 @@
 #include <array>
 #include <string_view>
 
-#include "models/properties/psychrometrics.hpp"
+#include "models/properties/constants.hpp"
+#include "models/properties/counterflow.hpp"
 #include "sim/contract/law.hpp"
 #include "sim/core/smooth.hpp"
 
@@ -12,9 +13,9 @@ namespace noonhouse {
 /// Air exchanged through one opening by stack and wind, both ways at once, positive from inside to outside.
 /// Inputs: T, w inside, T, w outside, wind [m/s], share open (0 to 1).
 /// Fluxes: vapour [kg/s], enthalpy [W].
-///   Q = s (A/2) C_d sqrt(2 g (|dT| / T) (H/4) + C_w V^2)     [Boulard & Baille 1995, J. Agric. Eng. Res. 61, 145, eq.
-///   (15)]
-/// with C_d = 0.644 and C_w = 0.09 there (coefficients from memory). H is the opening's height.
+///   Q = s (A/2) C_d sqrt(2 g (|dT| / T) (H/4) + C_w V^2)
+/// [Boulard & Baille 1995, J. Agric. Eng. Res. 61, 145, eq. (15)], with C_d = 0.644 and C_w = 0.09 there (coefficients
+/// from memory). H is the opening's height.
 /// Not modelled: flow in at one opening and out at another, insect screens, gusts.
 struct OpeningExchange {
   double area_m2 = 0.0;
@@ -36,9 +37,7 @@ struct OpeningExchange {
 
   template <class S>
   void flux(const std::array<S, 6>& in, std::array<S, 2>& q) const {
-    const S m = dry_air_density_kg_m3 * volume_flow(in[0], in[2], in[4], in[5]);
-    q[0] = m * (in[1] - in[3]);
-    q[1] = m * (moist_air_enthalpy(in[0], in[1]) - moist_air_enthalpy(in[2], in[3]));
+    counterflow(S(dry_air_density_kg_m3 * volume_flow(in[0], in[2], in[4], in[5])), in[0], in[1], in[2], in[3], q);
   }
 };
 
@@ -52,9 +51,7 @@ struct Leakage {
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
   template <class S>
   void flux(const std::array<S, 5>& in, std::array<S, 2>& q) const {
-    const S m = dry_air_at_4_m_s_kg_s * (0.25 + 0.1875 * in[4]);
-    q[0] = m * (in[1] - in[3]);
-    q[1] = m * (moist_air_enthalpy(in[0], in[1]) - moist_air_enthalpy(in[2], in[3]));
+    counterflow(S(dry_air_at_4_m_s_kg_s * (0.25 + 0.1875 * in[4])), in[0], in[1], in[2], in[3], q);
   }
 };
 

@@ -15,8 +15,8 @@ namespace noonhouse {
 /// Panel power that finds no taker is not drawn. Not modelled: voltage, rate and temperature effects.
 struct BatteryBus {
   double capacity_j = 0.0;
-  double charge_efficiency = 0.95;
-  double discharge_efficiency = 0.95;
+  double charge_efficiency = 0.0;     ///< eta_in, share of what is taken, 0 to 1
+  double discharge_efficiency = 0.0;  ///< eta_out, share of what is drawn, above 0 to 1
   static constexpr std::string_view kName = "battery";
   static constexpr int kInputs = 3, kFluxes = 4;
   static constexpr std::array<Quantity, 4> kCarries{Quantity::charge, Quantity::charge, Quantity::charge,

@@ -14,7 +14,7 @@ namespace noonhouse {
 /// Not modelled: first flush, gutter capacity, filter.
 struct RoofCatchment {
   double plan_area_m2 = 0.0;
-  double runoff_coefficient = 0.9;
+  double runoff_coefficient = 0.0;  ///< C, share of the rain, 0 to 1
   static constexpr std::string_view kName = "rain from the roof";
   static constexpr int kInputs = 2, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};

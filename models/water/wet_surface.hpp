@@ -3,24 +3,24 @@
 #include <array>
 #include <string_view>
 
+#include "models/properties/film_coefficient.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "sim/contract/law.hpp"
-#include "sim/core/smooth.hpp"
 
 namespace noonhouse {
 
-/// Evaporation from a water film, or condensation onto its surface.
-/// Inputs: surface temperature [K], film [kg], air temperature [K], humidity ratio [kg/kg].
-/// Fluxes: water [kg/s] film -> air, energy [W] surface -> air.
+/// Evaporation from a wet surface, or condensation onto it.
+/// Inputs: surface temperature [K], water on it [kg], air temperature [K], humidity ratio [kg/kg].
+/// Fluxes: water [kg/s] surface -> air, energy [W] surface -> air.
 ///   m = A g f (w_s(T_s) - w),  g = h / (c_p Le^(2/3))      [Lewis relation; Incropera & DeWitt, sec. 6.7]
-///   f = film / (film + half) when drying, 1 when condensing; energy m h_v(T_s)
-/// h is the same free-convection film coefficient as the heat's. Le^(2/3) = 0.90 for vapour in air (Le 0.85,
-/// from memory). Not modelled: drops and rivulets beyond the drying share f.
+///   f = water / (water + half) when drying, 1 when condensing; energy m h_v(T_s)
+/// h is the film coefficient of the air at the surface, the same as the heat's. Le^(2/3) = 0.90 for vapour in air (Le
+/// 0.85, from memory). Not modelled: drops and rivulets beyond the drying share f.
 struct WetSurface {
   double area_m2 = 0.0;
   double pressure_pa = 101325.0;
-  double half_wet_kg = 0.0;                         ///< film at which half of the surface still evaporates
-  double per_cube_root = 1.31, floor_w_m2_k = 1.0;  ///< as in the heat's film coefficient
+  double half_wet_kg = 0.0;  ///< water at which half of the surface still evaporates
+  FilmCoefficient film;
   static constexpr std::string_view kName = "evaporation and condensation";
   static constexpr int kInputs = 4, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
@@ -29,13 +29,12 @@ struct WetSurface {
   template <class S>
   void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
     using std::abs;
-    using std::cbrt;
-    const S& film = in[1];
-    const S h = floor_w_m2_k + per_cube_root * cbrt(smooth_abs(S(in[0] - in[2]), 0.05));
+    const S& water = in[1];
+    const S h = film.at(S(in[0] - in[2]));
     const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[3];
     S rate = (area_m2 / (kDryAirHeat * kLewisTwoThirds)) * h * drive;
-    // Drying slows as the film breaks up; a film a rounding below zero refills itself.
-    if (drive > 0.0) rate = rate * film / (abs(film) + half_wet_kg);
+    // Drying slows as the water breaks up into patches; an amount a rounding below zero refills itself.
+    if (drive > 0.0) rate = rate * water / (abs(water) + half_wet_kg);
     q[0] = rate;
     q[1] = rate * vapour_enthalpy(in[0]);
   }

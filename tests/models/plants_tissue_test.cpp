@@ -8,8 +8,14 @@ namespace {
 
 /// A watered plant in light; each test changes what it is about.
 struct Plant {
-  Transpiration law{
-      .leaf_area_m2 = 5.0, .dry_air_density_kg_m3 = 1.15, .boundary_conductance_m_s = 0.006, .pot_capacity_kg = 20.0};
+  Transpiration law{.leaf_area_m2 = 5.0,
+                    .dry_air_density_kg_m3 = 1.15,
+                    .boundary_conductance_m_s = 0.006,
+                    .least_conductance_m_s = 0.0001,
+                    .most_conductance_m_s = 0.005,
+                    .half_light_w_m2 = 100.0,
+                    .half_deficit_pa = 1500.0,
+                    .pot_capacity_kg = 20.0};
   double leaf_k = 300.0, pot_kg = 20.0, pot_k = 296.0, air_k = 301.0, w = 0.010, light = 500.0;
   std::array<double, 3> fluxes() const {
     std::array<double, 3> q{};

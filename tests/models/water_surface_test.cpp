@@ -21,7 +21,7 @@ Two flux(const WetSurface& law, double surface_k, double film_kg, double air_k, 
 // what the dry air that vapour displaces makes out.
 TEST(WetSurface, EvaporatesByTheHeatAndMassAnalogy) {
   const double surface_k = 303.0, air_k = 301.0, w = 0.010;
-  const WetSurface law{1.0, kPressure, 1e-9, 1.31, 1.0};
+  const WetSurface law{1.0, kPressure, 1e-9, {1.31, 1.0}};
   const double h = 1.0 + 1.31 * std::cbrt(2.0);
   const double density = dry_air_density(302.0, 0.019, kPressure);
   const double h_m = h / (density * kDryAirHeat * std::pow(0.85, 2.0 / 3.0));
@@ -33,7 +33,7 @@ TEST(WetSurface, EvaporatesByTheHeatAndMassAnalogy) {
 
 /// Temperature at which a wet surface takes from the air what its evaporation costs, by halving.
 double balance_k(double air_k, double w) {
-  const WetSurface law{1.0, kPressure, 1e-9, 1.31, 1.0};
+  const WetSurface law{1.0, kPressure, 1e-9, {1.31, 1.0}};
   double low = 250.0, high = air_k;
   for (int i = 0; i < 60; ++i) {
     const double t = 0.5 * (low + high);
@@ -58,7 +58,7 @@ TEST(WetSurface, CoolsToTheWetBulbByItself) {
 }
 
 TEST(WetSurface, CondensesBelowTheDewPointOnlyAndWarmsTheSurfaceByIt) {
-  const WetSurface law{4.0, kPressure, 0.1};
+  const WetSurface law{4.0, kPressure, 0.1, {1.31, 1.0}};
   const double w = 0.012, dew_k = dew_point_k(w, kPressure);
   EXPECT_LT(flux(law, dew_k - 0.1, 0.0, 300.0, w)[0], 0.0) << "dew falls on a dry surface too";
   EXPECT_LT(flux(law, dew_k - 0.1, 0.0, 300.0, w)[1], 0.0);
@@ -67,7 +67,7 @@ TEST(WetSurface, CondensesBelowTheDewPointOnlyAndWarmsTheSurfaceByIt) {
 }
 
 TEST(WetSurface, DriesAtHalfItsRateWhereItsFilmIsAtItsHalf) {
-  const WetSurface law{4.0, kPressure, 0.1};
+  const WetSurface law{4.0, kPressure, 0.1, {1.31, 1.0}};
   const double half = flux(law, 300.0, 0.1, 303.0, 0.008)[0], wet = flux(law, 300.0, 1e9, 303.0, 0.008)[0];
   EXPECT_NEAR(half, 0.5 * wet, 1e-9 * wet);
 }

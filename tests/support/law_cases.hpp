@@ -156,9 +156,8 @@ inline const std::map<std::string, Maker>& all_laws() {
                   field("most_conductance_m_s", &T::most_conductance_m_s),
                   field("half_light_w_m2", &T::half_light_w_m2), field("half_deficit_pa", &T::half_deficit_pa),
                   field("pot_capacity_kg", &T::pot_capacity_kg), field("dry_share", &T::dry_share), rhythm})},
-      {"WetSurface", law_of<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa),
-                                field("half_wet_kg", &W::half_wet_kg), field("per_cube_root", &W::per_cube_root),
-                                field("floor_w_m2_k", &W::floor_w_m2_k)})},
+      {"WetSurface", law_of<W>(with_film<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa),
+                                             field("half_wet_kg", &W::half_wet_kg)}))},
       {"WindConvection", law_of<WindConvection>({field("area_m2", &WindConvection::area_m2)})},
   };
   return table;

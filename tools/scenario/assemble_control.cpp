@@ -132,7 +132,7 @@ void Assembler::add_people() {
   }
 }
 
-/// Rain spells from the grid's own rain, the hottest hour of each day, and what the scenario's generator put in.
+/// Rain spells with their depth from the grid's own rain, and the dusty day that the scenario's generator put in.
 void Assembler::add_weather_diary() {
   WeatherDiary::Parameters p;
   p.raining = raining_;

@@ -30,7 +30,7 @@ void Assembler::add_cover(std::size_t f) {
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const double area = facet.area_m2 * overlap_share(facet.bottom_m, facet.top_m, layers[i]);
     if (area <= 0.0) continue;
-    touch_air({facet.name + " at layer " + std::to_string(i + 1), node, area, 1.31, 1.0, kHalfWet * facet.area_m2},
+    touch_air({facet.name + " at layer " + std::to_string(i + 1), node, area, {1.31, 1.0}, kHalfWet * facet.area_m2},
               bay.air[i]);
   }
   graph_.exchange("longwave inside of the " + facet.name, "longwave inside",

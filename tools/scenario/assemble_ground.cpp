@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 // Floor, soil and the surroundings that surfaces of a bay see.
-#include <cmath>
+#include <algorithm>
 
 #include "models/air/air_exchange.hpp"
 #include "models/envelope/heat_links.hpp"
+#include "models/ground/soil_grid.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
 namespace {
 constexpr double kFloorSkin = 0.02;        ///< thickness of the floor's surface node [m]
+constexpr double kSoilGrowth = 1.5;        ///< of each soil layer over the one above it; common practice, no source
 constexpr double kFloorEmissivity = 0.95;  ///< from memory
 /// The centre of a bay's longwave star: all surfaces exchange with it, none with each other. It holds next to no
 /// heat (its time constant is a fraction of a second), so what goes in comes out.
@@ -24,7 +26,7 @@ void Assembler::add_ground() {
     parts.surroundings = graph_.node("surroundings seen in the " + parts.name + " bay", ThermalMass{kStarHeat},
                                      {start_.air_k}, {kTemperatureUnit * 5.0});
     parts.floor = film_node(name, bay.floor_m2 * kFloorSkin * spec_.house.floor.heat_capacity_j_m3_k, start_.air_k);
-    touch_air({name, parts.floor, bay.floor_m2, 1.52, 1.0, 0.2 * spec_.house.floor.holds_kg_m2 * bay.floor_m2, b},
+    touch_air({name, parts.floor, bay.floor_m2, {1.52, 1.0}, 0.2 * spec_.house.floor.holds_kg_m2 * bay.floor_m2, b},
               parts.air.front());
     graph_.exchange("longwave of the " + name, "longwave inside", RadiantExchange{bay.floor_m2 * kFloorEmissivity},
                     {parts.floor, parts.surroundings}, {{{parts.floor, parts.surroundings}}});
@@ -44,24 +46,22 @@ void Assembler::add_ground() {
   }
 }
 
-/// Layers that thicken downward by half again each, so that the daily wave is resolved near the surface.
+/// Layers that thicken downward, from the floor's surface node to the deep soil.
 void Assembler::add_soil(int b) {
   BayParts& parts = out_.bays[at(b)];
   const FloorSpec& floor = spec_.house.floor;
   const double area = out_.shape.bays[at(b)].floor_m2;
-  constexpr double kGrowth = 1.5;
-  const double first = floor.depth_m * (kGrowth - 1.0) / (std::pow(kGrowth, floor.layers) - 1.0);
   NodeId above = parts.floor;
   double above_half = kFloorSkin / 2.0, depth = 0.0;
-  for (int i = 0; i < floor.layers; ++i) {
-    const double thickness = first * std::pow(kGrowth, i);
+  for (const double thickness : soil_layer_thicknesses_m(floor.depth_m, floor.layers, kSoilGrowth)) {
+    const std::string number = std::to_string(parts.soil.size() + 1);
     // Straight line from the air's start to the deep soil.
     const double share = (depth + 0.5 * thickness) / floor.depth_m;
     const NodeId layer =
-        graph_.node("soil layer " + std::to_string(i + 1) + " under the " + parts.name + " bay",
+        graph_.node("soil layer " + number + " under the " + parts.name + " bay",
                     ThermalMass{area * thickness * floor.heat_capacity_j_m3_k},
                     {start_.air_k + share * (spec_.site.deep_soil_k - start_.air_k)}, {kTemperatureUnit});
-    graph_.exchange("soil above layer " + std::to_string(i + 1) + " under the " + parts.name + " bay", "into the soil",
+    graph_.exchange("soil above layer " + number + " under the " + parts.name + " bay", "into the soil",
                     Conductance{area * floor.conductivity_w_m_k / (above_half + 0.5 * thickness)}, {above, layer},
                     {{{above, layer}}});
     parts.soil.push_back(layer);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Benches with pots, plant tissue, and the watch over each group.
 #include <algorithm>
-#include <cmath>
 
 #include "models/envelope/heat_links.hpp"
+#include "models/plants/leaf_boundary.hpp"
 #include "models/plants/plant_watch.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/properties/constants.hpp"
@@ -16,13 +16,8 @@ namespace {
 constexpr double kHeldOnBench = 0.3, kBenchEmissivity = 0.9;  ///< [kg/m2]; common practice, no source
 constexpr double kTissueHeat = 3800.0;      ///< [J/(kg K)], fresh tissue, nine parts water; from memory
 constexpr double kTissueEmissivity = 0.95;  ///< from memory
-constexpr double kAirSpeed = 0.2;           ///< past leaves inside [m/s]; common practice, no source
 constexpr double kPotToBench = 5.0;         ///< conductance under pots [W/(m2 K)]; common practice, no source
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-/// One side of a leaf in forced convection [m/s]: 0.003 sqrt(u / w)   [Leuning et al. 1995, Plant Cell Environ. 18,
-/// 1183]
-double leaf_conductance(double leaf_size_m) { return 0.003 * std::sqrt(kAirSpeed / leaf_size_m); }
 }  // namespace
 
 const BenchSpec& Assembler::bench(const std::string& name) const {
@@ -48,7 +43,7 @@ void Assembler::add_benches() {
     const double area = b.length_m * b.width_m;
     const NodeId node = film_node(item.name, area * b.heat_capacity_j_m2_k, start_.air_k);
     bench_nodes_[item.name] = node;
-    touch_air({item.name, node, 2.0 * area, 1.31, 1.0, 0.2 * kHeldOnBench * area, bay}, air_at(bay, b.height_m));
+    touch_air({item.name, node, 2.0 * area, {1.31, 1.0}, 0.2 * kHeldOnBench * area, bay}, air_at(bay, b.height_m));
     graph_.exchange("longwave of the " + item.name, "longwave inside", RadiantExchange{2.0 * area * kBenchEmissivity},
                     {node, parts.surroundings}, {{{node, parts.surroundings}}});
     const double share =
@@ -80,10 +75,10 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
                    {},         {}};
 
   plant.tissue = film_node(group.name, g.area_m2 * kind.tissue_kg_m2 * kTissueHeat, start_.air_k);
-  const double leaf = leaf_conductance(kind.leaf_size_m);
-  touch_air({group.name, plant.tissue, 2.0 * kind.leaf_area_index * g.area_m2, 1.31, air_density_ * kDryAirHeat * leaf,
-             0.3 * kind.holds_film_kg_m2 * g.area_m2, bay},
-            air);
+  const double leaf = leaf_conductance_m_s(kAirSpeedPastLeaves, kind.leaf_size_m);
+  const FilmCoefficient film{1.31, air_density_ * kDryAirHeat * leaf};
+  const double leaf_sides_m2 = 2.0 * kind.leaf_area_index * g.area_m2;
+  touch_air({group.name, plant.tissue, leaf_sides_m2, film, 0.3 * kind.holds_film_kg_m2 * g.area_m2, bay}, air);
   graph_.exchange("longwave of " + group.name, "longwave inside",
                   RadiantExchange{1.5 * std::min(1.0, kind.leaf_area_index) * g.area_m2 * kTissueEmissivity},
                   {plant.tissue, parts.surroundings}, {{{plant.tissue, parts.surroundings}}});

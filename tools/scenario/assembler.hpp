@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "models/properties/film_coefficient.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "tools/scenario/assemble.hpp"
 
@@ -27,7 +28,7 @@ class Assembler {
     std::string name;
     NodeId node;
     double area_m2 = 0.0;
-    double per_cube_root = 1.31, floor_w_m2_k = 1.0;
+    FilmCoefficient film;
     double half_wet_kg = 0.0;
     int plume_bay = -1;  ///< bay whose top layer its plume feeds; -1 for none
   };

@@ -9,6 +9,7 @@ namespace noonhouse {
 
 /// What an invented heatwave looks like. Defaults: a hot dry high site in July; invented, no station's record.
 /// Days count from 1; hours are local standard time.
+/// What a scenario can set has the defaults of its field list (tests/tools/scenario_heatwave_defaults_test.cpp).
 struct HeatwaveSettings {
   std::chrono::year_month_day start{std::chrono::year{2025}, std::chrono::July, std::chrono::day{14}};
   int days = 7;
@@ -34,7 +35,7 @@ struct HeatwaveSettings {
   double dust_strength = 0.5;    ///< vertical optical depth of the dust at noon
 
   int storm_day = 0;  ///< 0: none
-  double storm_start_h = 17.0, storm_minutes = 40.0, storm_rain_mm = 12.0, storm_gust_m_s = 18.0;
+  double storm_start_h = 17.0, storm_minutes = 40.0, storm_rain_mm = 12.0, storm_gust_m_s = 16.0;
   double storm_drop_k = 9.0;  ///< fall of temperature under the storm
 
   double step_s = 600.0;
