@@ -31,7 +31,7 @@ std::vector<std::string> order(const std::vector<RunRecord>& records) {
   return names;
 }
 
-/// Seven plans, each worse than the one before by one criterion alone, all named against the order.
+/// Plans, each worse than the one before by one criterion alone, all named against the order.
 std::vector<RunRecord> ladder() {
   std::vector<RunRecord> plans{plan("g", {"kept", "kept"}),        plan("f", {"kept", "strained"}),
                                plan("e", {"kept", "strained"}),    plan("d", {"kept", "strained"}),
@@ -42,11 +42,14 @@ std::vector<RunRecord> ladder() {
   RunRecord failing = plan("cc", {"kept", "strained"});
   failing.failures.push_back({1.0, "failure", "pump", "stopped", {}});
   plans.insert(plans.begin() + 4, failing);
+  RunRecord long_beyond = plan("ccc", {"kept", "strained"});
+  long_beyond.plants[1].hours_beyond = 1.2;
+  plans.insert(plans.begin() + 5, long_beyond);
   return plans;
 }
 
 TEST(ComparisonRank, FollowsTheRuleCriterionByCriterion) {
-  EXPECT_THAT(order(ladder()), testing::ElementsAre("g", "f", "e", "d", "cc", "c", "b", "a"));
+  EXPECT_THAT(order(ladder()), testing::ElementsAre("g", "f", "e", "d", "cc", "ccc", "c", "b", "a"));
 }
 
 TEST(ComparisonRank, TheOrderOfReadingDoesNotMatter) {
@@ -64,15 +67,31 @@ TEST(ComparisonRank, NamesTheCriterionThatDecides) {
   for (std::size_t i = 1; i < plans.size(); ++i) {
     reasons.push_back(deciding_reason(tally_plan(plans[i - 1]), tally_plan(plans[i])));
   }
-  EXPECT_THAT(reasons,
-              testing::ElementsAre("it keeps more plants", "it uses less charge", "it uses less water", "less fails",
-                                   "it harms fewer plants", "it loses fewer plants", "it keeps more plants"));
+  EXPECT_THAT(reasons, testing::ElementsAre("it keeps more plants", "it uses less charge", "it uses less water",
+                                            "less fails", "its plants are beyond their limits for fewer hours",
+                                            "it harms fewer plants", "it loses fewer plants", "it keeps more plants"));
 }
 
 TEST(ComparisonRank, HarmToPlantsIsNoFailureOfDevices) {
   RunRecord record = plan("p", {"harmed"});
   record.failures = {{1.0, "harm", "plant 0", "too hot", {}}, {2.0, "failure", "pump", "stopped", {}}};
   EXPECT_EQ(tally_plan(record).failures, 1);
+}
+
+TEST(ComparisonRank, WhatFailsAgainForTheSameReasonCountsOnce) {
+  RunRecord record = plan("p", {"kept"});
+  record.failures = {{1.0, "failure", "mist", "mist stops", {"mist stops", "pump cut out", "tank no rain"}},
+                     {2.0, "failure", "mist", "mist stays off", {"mist stays off", "tank no rain, day 3 09:51"}},
+                     {3.0, "failure", "grower", "no water", {"grower no water", "tank no rain, day 3 09:51"}}};
+  EXPECT_EQ(tally_plan(record).failures, 1);
+  record.failures.push_back({4.0, "failure", "fan", "fan stuck", {"fan stuck"}});
+  EXPECT_EQ(tally_plan(record).failures, 2);
+}
+
+TEST(ComparisonRank, LessThanAnHourBeyondIsNoReason) {
+  std::vector<RunRecord> plans{plan("b", {"strained"}), plan("a", {"strained"}), plan("c", {"strained"})};
+  plans[0].plants[0].hours_beyond = 1.6, plans[1].plants[0].hours_beyond = 2.4, plans[2].plants[0].hours_beyond = 1.4;
+  EXPECT_THAT(order(plans), testing::ElementsAre("c", "a", "b"));
 }
 
 TEST(ComparisonRank, LessThanALitreOrAWattHourIsNoReason) {

@@ -64,7 +64,8 @@ TEST(ComparisonWords, ClockCountsCalendarDays) {
 TEST(ComparisonWords, AFailureIsFollowedByItsCausesOnce) {
   const RunRecord record = invented::make_record();
   const FailureOutcome failure{3600.0, "failure", "mist", "mist stopped", {"mist stopped", "pump cut out", "no rain"}};
-  EXPECT_EQ(failure_text(record, failure, "<-"), "mist stopped, day 1 01:00 <- pump cut out <- no rain");
+  EXPECT_EQ(failure_text(record, failure, "<-", UnitSystem::metric),
+            "mist stopped, day 1 01:00 <- pump cut out <- no rain");
 }
 
 TEST(ComparisonWords, TheFirstFailureIsByTime) {
@@ -83,8 +84,43 @@ TEST(ComparisonWords, WaterAndChargeOutlook) {
   EXPECT_EQ(water_outlook(record), "lasts 4.2 days more");
   EXPECT_EQ(charge_outlook(record), "lasts 2.0 days without sun");
   record.water.first_dry_s = 2 * 86400.0, record.energy.first_cut_off_s = 86400.0;
-  EXPECT_EQ(water_outlook(record), "dry on day 3 00:00");
+  EXPECT_EQ(water_outlook(record), "pump cut out on day 3 00:00");
   EXPECT_EQ(charge_outlook(record), "cut off on day 2 00:00");
+}
+
+TEST(ComparisonWords, AKeptPlantSaysHowCloseItCame) {
+  PlantOutcome plant;
+  plant.outcome = "kept";
+  EXPECT_EQ(outcome_text(plant, UnitSystem::metric), "kept");
+  plant.harm_above_k = 308.15;
+  EXPECT_EQ(outcome_text(plant, UnitSystem::metric), "kept") << "no tissue temperature is known";
+  plant.peak_tissue_k = 307.65;
+  EXPECT_EQ(outcome_text(plant, UnitSystem::metric), "kept, 0.5 K to spare");
+  EXPECT_EQ(outcome_text(plant, UnitSystem::us), "kept, 0.9 °F to spare");
+  plant.hours_beyond = 0.1;
+  EXPECT_EQ(outcome_text(plant, UnitSystem::metric), "kept, 0.1 h beyond") << "not in the heat: in the cold";
+  plant.peak_tissue_k = 308.45;
+  EXPECT_EQ(outcome_text(plant, UnitSystem::metric), "kept, 0.1 h beyond, 0.3 K too hot");
+  plant.outcome = "harmed";
+  EXPECT_EQ(outcome_text(plant, UnitSystem::metric), "harmed, 0.1 h");
+}
+
+TEST(ComparisonWords, TemperaturesOfTheLogAreShownInTheUnitsAskedFor) {
+  const auto us = [](std::string_view text) { return text_in_units(text, UnitSystem::us); };
+  EXPECT_EQ(us("above 38 degC for 10 min, 38.4 degC at that moment"),
+            "above 100 °F for 10 min, 101.1 °F at that moment");
+  EXPECT_EQ(us("-40.0 degC"), "-40.0 °F");
+  EXPECT_EQ(us("in degC"), "in degC");
+  EXPECT_EQ(us("x degC, 0 degC"), "x degC, 32 °F");
+  EXPECT_EQ(us("1.2.3 degC"), "1.2.3 degC");
+  EXPECT_EQ(us(""), "");
+  EXPECT_EQ(text_in_units("at 34.0 degC, then -2 degC", UnitSystem::metric), "at 34.0 °C, then -2 °C");
+}
+
+TEST(ComparisonWords, HeightsHaveTwoDecimals) {
+  EXPECT_EQ(height_text(0.975, UnitSystem::metric), "0.98 m");
+  EXPECT_EQ(height_text(1.625, UnitSystem::metric), "1.63 m");
+  EXPECT_EQ(height_text(kNotHappened, UnitSystem::metric), "-");
 }
 
 TEST(ComparisonLayout, RepairsTextThatIsNotUtf8) {
@@ -108,10 +144,10 @@ INSTANTIATE_TEST_SUITE_P(Terminals, ComparisonWidth, testing::Values(10, 40, 57,
 TEST(ComparisonText, SaysWhatAGrowerAsks) {
   const std::string text = compare_text(invented::three_plans(), UnitSystem::metric, 100);
   EXPECT_THAT(text, HasSubstr("\"shade and mist\" keeps all 5 plant groups."));
-  EXPECT_THAT(text, HasSubstr("orchid (rail, 2.2 m, back bay): harmed, too hot for too long in the afternoons"));
-  EXPECT_THAT(text, HasSubstr("dry on day 5 00:00"));
+  EXPECT_THAT(text, HasSubstr("orchid (rail, 2.20 m, back bay): harmed, too hot for too long in the afternoons"));
+  EXPECT_THAT(text, HasSubstr("pump cut out on"));
   EXPECT_THAT(text, HasSubstr("pump cut out, day 5 00:00 <- tank at its low mark <- no rain since day 1"));
-  EXPECT_THAT(text, HasSubstr("2.2 m, back bay"));
+  EXPECT_THAT(text, HasSubstr("2.20 m, back bay"));
   EXPECT_THAT(text, HasSubstr(ranking_rule().substr(0, 40)));
   EXPECT_THAT(text, testing::Not(HasSubstr("nan")));
 }

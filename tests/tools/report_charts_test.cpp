@@ -72,7 +72,7 @@ TEST(ReportCharts, EveryBayAndLayerIsTakenFromItsPlace) {
   const std::vector<Chart> charts = make_charts(record, UnitSystem::metric);
   const Chart& back = chart_titled(charts, "Air temperature by height, back bay");
   ASSERT_EQ(back.lines.size(), 5U);
-  EXPECT_EQ(back.lines[4].label, "2.2 m");
+  EXPECT_EQ(back.lines[4].label, "2.20 m");
   for (const std::size_t i : {0U, 77U, 500U}) {
     EXPECT_NEAR(back.lines[4].values[i], invented::air_k({}, record.time_s[i], 2.2, 1) - 273.15, 1e-9);
   }
@@ -90,6 +90,16 @@ TEST(ReportCharts, LimitsStandInTheirPlantsChart) {
   EXPECT_THAT(roles(), testing::Contains("lethal"));
   record.plants[0].harm_above_k = record.plants[0].lethal_above_k = record.plants[0].harm_below_k = kNan;
   EXPECT_TRUE(roles().empty());
+}
+
+TEST(ReportCharts, TheHarmLimitIsOnTheScaleHoweverFar) {
+  RunRecord record = invented::make_record();
+  for (PlantOutcome& plant : record.plants) plant.harm_above_k = 360.0, plant.lethal_above_k = 370.0;
+  const std::vector<Chart> charts = make_charts(record, UnitSystem::metric);
+  const Chart& chart = chart_titled(charts, "lettuce");
+  ASSERT_EQ(chart.limits.size(), 1U) << "what kills is out of reach";
+  EXPECT_EQ(chart.limits[0].role, "harm");
+  EXPECT_GT(chart.highest, 360.0 - 273.15);
 }
 
 TEST(ReportCharts, MissingOrMisshapenSeriesLeaveTheirChartsOut) {
@@ -135,22 +145,30 @@ TEST(ReportEvents, ChainsFollowCausesAndEndWhereTheyTurnBack) {
                    {2, 3, 20.0, "failure", "pump", "cut out"},
                    {3, 1, 10.0, "warning", "tank", "low"},
                    {4, 99, 5.0, "action", "fan", "on"}};
-  const ShownEvents shown = shown_events(record);
+  const ShownEvents shown = shown_events(record, UnitSystem::metric);
   ASSERT_EQ(shown.events.size(), 4U);
   EXPECT_EQ(shown.events[0].event->id, 4);
   EXPECT_TRUE(shown.events[0].chain.empty());
   EXPECT_THAT(shown.events[3].chain, testing::ElementsAre("day 1 00:00, pump: cut out", "day 1 00:00, tank: low"));
 }
 
+TEST(ReportEvents, SpeakInTheUnitsShown) {
+  RunRecord record;
+  record.events = {{1, -1, 10.0, "weather", "outdoors", "35.0 degC"}, {2, 1, 20.0, "harm", "fern", "above 35 degC"}};
+  const ShownEvents shown = shown_events(record, UnitSystem::us);
+  EXPECT_EQ(shown.events[1].what, "above 95 °F");
+  EXPECT_THAT(shown.events[1].chain, testing::ElementsAre("day 1 00:00, outdoors: 95.0 °F"));
+}
+
 TEST(ReportEvents, OfTooManyTheDeviceActionsGoFirst) {
   RunRecord record;
   for (int i = 0; i < 1000; ++i)
     record.events.push_back({i, -1, 1.0 * i, i % 10 == 0 ? "warning" : "action", "a", "b"});
-  const ShownEvents shown = shown_events(record);
+  const ShownEvents shown = shown_events(record, UnitSystem::metric);
   EXPECT_EQ(shown.events.size(), 100U);
   EXPECT_EQ(shown.left_out, 900U);
   for (int i = 0; i < 1000; ++i) record.events[static_cast<std::size_t>(i)].kind = "warning";
-  EXPECT_EQ(shown_events(record).events.size(), kMostEvents);
+  EXPECT_EQ(shown_events(record, UnitSystem::metric).events.size(), kMostEvents);
 }
 
 }  // namespace

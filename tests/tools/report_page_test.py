@@ -98,7 +98,7 @@ def check_answer(answer, complaints, at, width):
     check(not answer["wide"], at + f"nothing reaches out of the page, but {answer['wide']}")
     check(answer["drawn"] == answer["places"] > 0, at + "every chart is drawn")
     check(answer["blank"] == 0, at + f"no chart is blank, but {answer['blank']}")
-    check(answer["line"].startswith("day 1 00:00: low, 0.2 m "), at + f"keys read a line chart: {answer['line']!r}")
+    check(answer["line"].startswith("day 1 00:00: low, 0.20 m "), at + f"keys read a line chart: {answer['line']!r}")
     check(answer["heights"].startswith("day "), at + f"keys read a picture of heights: {answer['heights']!r}")
     check(any("no rain since" in cause for cause in answer["chain"]),
           at + f"a failure shows its chain: {answer['chain']}")

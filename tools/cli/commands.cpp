@@ -2,11 +2,13 @@
 #include "tools/cli/commands.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <thread>
 
+#include "tools/cli/interruptible.hpp"
 #include "tools/cli/progress_bar.hpp"
 #include "tools/cli/results_folder.hpp"
 #include "tools/compare/comparison.hpp"
@@ -34,6 +36,7 @@ std::filesystem::path results_of(const CommandOptions& options, const Scenario& 
 
 /// Runs the plans asked for and writes their files.
 std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<std::filesystem::path>& files) {
+  refuse_run_file(options.target);
   const Scenario scenario = read_scenario(options.target);
   std::vector<const PlanScenario*> plans;
   for (const std::string& name : options.plans) plans.push_back(&scenario.plan(name));
@@ -42,12 +45,14 @@ std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<
   const auto folder = results_of(options, scenario);
   const ResultsFolder guard(folder);
   const int threads = options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
+  const Interruptible interruptible;
   std::vector<RunRecord> records;
   {
     ProgressBar bar(fmt::format("{} plan{}", plans.size(), plans.size() == 1 ? "" : "s"));
-    records = run_plans(scenario, plans, threads, [&](double share) {
+    const auto show = [&](double share) {
       if (!options.quiet) bar.show(share);
-    });
+    };
+    records = run_plans(scenario, plans, threads, show, &interruptible.asked());
   }
   files = write_results(folder, records);
   guard.keep();
@@ -62,12 +67,25 @@ void print_comparison(const CommandOptions& options, const std::vector<RunRecord
   }
 }
 
+/// Where the runs just written are, and which older ones stand beside them.
+void print_where(const std::vector<std::filesystem::path>& files) {
+  const std::filesystem::path folder = files.front().parent_path();
+  fmt::print("\nRuns are in {}/; the page with charts: noonhouse report {}\n", folder.string(), folder.string());
+  std::vector<std::string> others;
+  for (const auto& file : run_files(folder, files)) others.push_back(file.filename().string());
+  if (others.empty()) return;
+  fmt::print("Also there from before: {}; the page would show {} too\n", fmt::join(others, ", "),
+             others.size() == 1 ? "it" : "them");
+}
+
 }  // namespace
 
 void check_command(const CommandOptions& options) {
   const Scenario scenario = read_scenario(options.target);
-  const WeatherSeries weather = weather_of(scenario);
-  for (const PlanScenario& plan : scenario.plans) static_cast<void>(assemble(plan, site_table(plan, weather), weather));
+  for (const PlanScenario& plan : scenario.plans) {
+    const WeatherSeries weather = weather_of(scenario, plan);
+    static_cast<void>(assemble(plan, site_table(plan, weather), weather));
+  }
   bool first = true;
   for (const PlanScenario& plan : scenario.plans) {
     if (!options.plans.empty() && plan.name != options.plans.front()) continue;
@@ -92,18 +110,16 @@ void run_command(const CommandOptions& options) {
 
 void compare_command(const CommandOptions& options) {
   if (std::filesystem::is_directory(options.target)) {
-    print_comparison(options, read_results(options.target));
+    print_comparison(options, only_plans(read_results(options.target), options.plans));
     return;
   }
   std::vector<std::filesystem::path> files;
   print_comparison(options, run_and_write(options, files));
-  if (!options.json && !options.quiet) {
-    fmt::print("\nRuns are in {}/; the page with charts: noonhouse report {}\n", files.front().parent_path().string(),
-               files.front().parent_path().string());
-  }
+  if (!options.json && !options.quiet) print_where(files);
 }
 
 void report_command(const CommandOptions& options) {
+  refuse_run_file(options.target);
   const auto records = read_results(options.target);
   const std::filesystem::path page = options.page.empty() ? std::filesystem::path(options.target) / "report.html"
                                                           : std::filesystem::path(options.page);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/cli/results_folder.hpp"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -14,6 +16,7 @@
 #include "tools/record/atomic_file.hpp"
 #include "tools/record/record_reader.hpp"
 #include "tools/record/record_writer.hpp"
+#include "tools/units/nearest.hpp"
 
 namespace noonhouse {
 namespace {
@@ -70,22 +73,52 @@ std::vector<std::filesystem::path> write_results(const std::filesystem::path& fo
   return written;
 }
 
-std::vector<RunRecord> read_results(const std::filesystem::path& folder) {
+std::vector<std::filesystem::path> run_files(const std::filesystem::path& folder,
+                                             const std::vector<std::filesystem::path>& without) {
   std::error_code error;
   std::vector<std::filesystem::path> files;
+  const auto is_left_out = [&](const std::filesystem::path& file) {
+    return std::any_of(without.begin(), without.end(), [&](const auto& w) { return w.filename() == file.filename(); });
+  };
   for (const auto& entry : std::filesystem::directory_iterator(folder, error))
-    if (entry.path().extension() == kEnding) files.push_back(entry.path());
+    if (entry.path().extension() == kEnding && !is_left_out(entry.path())) files.push_back(entry.path());
   if (error)
     throw UserError(ErrorKind::results_unreadable,
                     "results folder '" + folder.string() + "' cannot be read: " + error.message());
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+void refuse_run_file(const std::filesystem::path& target) {
+  if (target.extension() != kEnding || std::filesystem::is_directory(target)) return;
+  const auto folder = target.has_parent_path() ? target.parent_path() : std::filesystem::path(".");
+  throw UserError(ErrorKind::usage,
+                  "'" + target.string() + "' is the file of one run; give its folder: '" + folder.string() + "'");
+}
+
+std::vector<RunRecord> read_results(const std::filesystem::path& folder) {
+  const std::vector<std::filesystem::path> files = run_files(folder);
   if (files.empty())
     throw UserError(ErrorKind::results_unreadable, "results folder '" + folder.string() +
                                                        "' holds no run (*.h5); make some with: noonhouse compare "
                                                        "SCENARIO --results " +
                                                        folder.string());
-  std::sort(files.begin(), files.end());
   std::vector<RunRecord> records;
   for (const auto& file : files) records.push_back(read_run(file));
+  return records;
+}
+
+std::vector<RunRecord> only_plans(std::vector<RunRecord> records, const std::vector<std::string>& plans) {
+  if (plans.empty()) return records;
+  std::vector<std::string> known;
+  for (const RunRecord& record : records) known.push_back(record.plan);
+  for (const std::string& plan : plans)
+    if (std::find(known.begin(), known.end(), plan) == known.end())
+      throw UserError(ErrorKind::unknown_name, fmt::format("no run here is of a plan \"{}\"{}; there are: \"{}\"", plan,
+                                                           did_you_mean(plan, known), fmt::join(known, "\", \"")));
+  std::erase_if(records, [&](const RunRecord& record) {
+    return std::find(plans.begin(), plans.end(), record.plan) == plans.end();
+  });
   return records;
 }
 

@@ -30,7 +30,19 @@ class ResultsFolder {
 std::vector<std::filesystem::path> write_results(const std::filesystem::path& folder,
                                                  const std::vector<RunRecord>& records);
 
+/// The run files of a folder, by name; those named in `without` are left out. Throws results_unreadable where the
+/// folder cannot be read.
+std::vector<std::filesystem::path> run_files(const std::filesystem::path& folder,
+                                             const std::vector<std::filesystem::path>& without = {});
+
+/// Throws UserError(usage) where a run's own file is given in place of its folder.
+void refuse_run_file(const std::filesystem::path& target);
+
 /// All runs of a folder, by file name. Throws results_unreadable when there are none.
 std::vector<RunRecord> read_results(const std::filesystem::path& folder);
+
+/// The records of the plans named, in the order of the records; all of them where none is named. Throws
+/// UserError(unknown_name) at a plan that no record is of.
+std::vector<RunRecord> only_plans(std::vector<RunRecord> records, const std::vector<std::string>& plans);
 
 }  // namespace noonhouse

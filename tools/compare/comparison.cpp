@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <set>
 
 #include "sim/core/errors.hpp"
 
@@ -25,10 +26,11 @@ struct Criterion {
   const char* reason;
 };
 
-constexpr std::array<Criterion, 6> kCriteria{{
+constexpr std::array<Criterion, 7> kCriteria{{
     {[](const PlanTally& t) { return -static_cast<double>(t.kept); }, "it keeps more plants"},
     {[](const PlanTally& t) { return static_cast<double>(t.lost); }, "it loses fewer plants"},
     {[](const PlanTally& t) { return static_cast<double>(t.harmed); }, "it harms fewer plants"},
+    {[](const PlanTally& t) { return whole(t.hours_beyond); }, "its plants are beyond their limits for fewer hours"},
     {[](const PlanTally& t) { return static_cast<double>(t.failures); }, "less fails"},
     {[](const PlanTally& t) { return whole(t.water_used_kg); }, "it uses less water"},
     {[](const PlanTally& t) { return whole(t.energy_used_j / kJoulesPerWattHour); }, "it uses less charge"},
@@ -39,6 +41,13 @@ const Criterion* deciding(const PlanTally& a, const PlanTally& b) {
   const auto differs = [&](const Criterion& c) { return c.cost(a) != c.cost(b); };
   const auto* found = std::find_if(kCriteria.begin(), kCriteria.end(), differs);
   return found == kCriteria.end() ? nullptr : found;
+}
+
+/// What a failure began with, without when: the last link of its chain, or the failure itself.
+std::string root_cause(const FailureOutcome& failure) {
+  if (failure.chain.empty()) return failure.what;
+  const std::string& link = failure.chain.back();
+  return link.substr(0, link.rfind(", day "));
 }
 
 std::string plant_count(int count) { return count == 1 ? "1 plant group" : fmt::format("{} plant groups", count); }
@@ -77,8 +86,10 @@ PlanTally tally_plan(const RunRecord& record) {
     }
     tally.hours_beyond += plant.hours_beyond;
   }
-  const auto is_failure = [](const FailureOutcome& f) { return f.kind != "harm"; };
-  tally.failures = static_cast<int>(std::count_if(record.failures.begin(), record.failures.end(), is_failure));
+  std::set<std::string> roots;
+  for (const FailureOutcome& failure : record.failures)
+    if (failure.kind == "failure") roots.insert(root_cause(failure));
+  tally.failures = static_cast<int>(roots.size());
   tally.water_used_kg = record.water.misted_kg + record.water.hand_watered_kg;
   tally.energy_used_j = record.energy.loads_j;
   return tally;
@@ -103,8 +114,8 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records) {
 }
 
 std::string ranking_rule() {
-  return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, failures, water used "
-         "(whole litres) and charge used (whole watt-hours), fewer or less first, then by name.";
+  return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, plant hours beyond limits, "
+         "failures, water used and charge used, fewer or less first, then by name.";
 }
 
 std::vector<std::string> comparison_warnings(const std::vector<RunRecord>& records) {

@@ -11,7 +11,9 @@ namespace noonhouse {
 /// What one plan's run comes to, counted for ranking.
 struct PlanTally {
   int plants = 0, kept = 0, strained = 0, harmed = 0, lost = 0;
-  int failures = 0;            ///< failures of devices or supplies; harm to plants is counted above
+  /// Distinct root causes of failures of devices or supplies: what fails again for the same reason counts once, and
+  /// harm to plants is counted above.
+  int failures = 0;
   double water_used_kg = 0.0;  ///< misted and hand watered [kg]
   double energy_used_j = 0.0;  ///< drawn by the loads [J]
   double hours_beyond = 0.0;   ///< plant hours beyond the limits, summed over the plants [h]
@@ -34,8 +36,8 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records);
 
 /// The rule by which plans are ranked, as one sentence.
 ///
-/// Water counts in whole litres and energy in whole watt-hours: a smaller difference is not a reason
-/// to prefer a plan, and the order stays a strict one (rounded values compare transitively).
+/// Plant hours beyond limits count in whole hours, water in whole litres and charge in whole watt-hours: a smaller
+/// difference is not a reason to prefer a plan, and the order stays a strict one (rounded values compare transitively).
 std::string ranking_rule();
 
 /// Why these runs should not be compared as they are (different scenario, weather, length, start or

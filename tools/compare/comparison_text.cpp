@@ -145,10 +145,10 @@ std::vector<Writer::TableRow> Writer::plants() const {
     for (const PlantOutcome& plant : record(place).plants) {
       const auto same_label = [&](const TableRow& row) { return row.label == plant.name; };
       if (std::any_of(rows.begin(), rows.end(), same_label)) continue;
-      rows.push_back({plant.name, [name = plant.name](const RunRecord& r) {
+      rows.push_back({plant.name, [name = plant.name, units = units_](const RunRecord& r) {
                         const auto is_it = [&](const PlantOutcome& p) { return p.name == name; };
                         const auto found = std::find_if(r.plants.begin(), r.plants.end(), is_it);
-                        return found == r.plants.end() ? std::string("-") : outcome_text(*found);
+                        return found == r.plants.end() ? std::string("-") : outcome_text(*found, units);
                       }});
     }
   }
@@ -191,7 +191,7 @@ void Writer::failures() {
   for (const RankedPlan& place : ranked_) {
     const FailureOutcome* failure = first_failure(record(place));
     paragraph(record(place).plan + (failure == nullptr ? ": nothing failed" : ""), 0);
-    if (failure != nullptr) paragraph(failure_text(record(place), *failure, "<-"), 4);
+    if (failure != nullptr) paragraph(failure_text(record(place), *failure, "<-", units_), 4);
   }
   out_ += '\n';
 }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 
@@ -43,7 +44,9 @@ std::string temperature_text(double temperature_k, UnitSystem units) {
 }
 
 std::string height_text(double height_m, UnitSystem units) {
-  return std::isfinite(height_m) ? format_quantity(height_m, Dimension::length, units) : "-";
+  if (!std::isfinite(height_m)) return "-";
+  if (units == UnitSystem::us) return format_quantity(height_m, Dimension::length, units);
+  return fmt::format("{:.2f} m", std::round(100.0 * height_m) / 100.0);  // halves away from zero: 0.975 m is 0.98 m
 }
 
 std::string water_text(double water_kg, UnitSystem units) {
@@ -75,14 +78,50 @@ std::string level_label(const LevelOutcome& level, UnitSystem units) {
   return level.bay.empty() ? height : height + ", " + level.bay;
 }
 
-std::string outcome_text(const PlantOutcome& plant) {
-  if (plant.hours_beyond <= 0.0) return plant.outcome;
-  return fmt::format("{}, {}", plant.outcome, hours_text(plant.hours_beyond));
+std::string spare_text(const PlantOutcome& plant, UnitSystem units) {
+  const double spare_k = plant.harm_above_k - plant.peak_tissue_k;
+  if (!(plant.harm_above_k > 0.0) || !(plant.peak_tissue_k > 0.0)) return "";
+  if (plant.hours_beyond > 0.0 && spare_k >= 0.0) return "";  // it was too cold
+  const bool us = units == UnitSystem::us;
+  const std::string text = fmt::format("{:.1f} {}", std::abs(spare_k) * (us ? 1.8 : 1.0), us ? "°F" : "K");
+  return text + (spare_k < 0.0 ? " too hot" : " to spare");
+}
+
+std::string outcome_text(const PlantOutcome& plant, UnitSystem units) {
+  std::string text = plant.outcome;
+  if (plant.hours_beyond > 0.0) text += ", " + hours_text(plant.hours_beyond);
+  if (plant.outcome != "kept") return text;
+  if (plant.hours_beyond > 0.0) text += " beyond";
+  const std::string spare = spare_text(plant, units);
+  return spare.empty() ? text : text + ", " + spare;
+}
+
+std::string text_in_units(std::string_view text, UnitSystem units) {
+  constexpr std::string_view kUnit = " degC";
+  constexpr std::string_view kDigits = "0123456789";
+  std::string out;
+  std::size_t from = 0;
+  for (std::size_t at = text.find(kUnit); at != std::string_view::npos; at = text.find(kUnit, at + kUnit.size())) {
+    std::size_t first = at;
+    while (first > from && (kDigits.find(text[first - 1]) != kDigits.npos || text[first - 1] == '.')) --first;
+    if (first > from && text[first - 1] == '-') --first;
+    double celsius = 0.0;
+    const auto read = std::from_chars(text.data() + first, text.data() + at, celsius);
+    if (read.ec != std::errc{} || read.ptr != text.data() + at) continue;
+    const std::string_view number = text.substr(first, at - first);
+    const auto point = number.find('.');
+    const auto decimals = point == number.npos ? 0 : static_cast<int>(number.size() - point - 1);
+    out += text.substr(from, first - from);
+    out += units == UnitSystem::us ? fmt::format("{:.{}f} °F", 1.8 * celsius + 32.0, decimals)
+                                   : fmt::format("{} °C", number);
+    from = at + kUnit.size();
+  }
+  return out.append(text.substr(from));
 }
 
 std::string water_outlook(const RunRecord& record) {
   const WaterOutcome& water = record.water;
-  if (std::isfinite(water.first_dry_s)) return "dry on " + clock_text(record, water.first_dry_s);
+  if (std::isfinite(water.first_dry_s)) return "pump cut out on " + clock_text(record, water.first_dry_s);
   if (std::isfinite(water.days_left)) return fmt::format("lasts {:.1f} days more", water.days_left);
   return water.misted_kg + water.hand_watered_kg > 0.0 ? "-" : "not used";
 }
@@ -100,13 +139,14 @@ const FailureOutcome* first_failure(const RunRecord& record) {
   return found == record.failures.end() ? nullptr : &*found;
 }
 
-std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow) {
+std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow,
+                         UnitSystem units) {
   std::string text = fmt::format("{}, {}", failure.what, clock_text(record, failure.time_s));
   for (std::size_t i = 0; i < failure.chain.size(); ++i) {
     const bool is_itself = i == 0 && failure.chain[i].starts_with(failure.what);
     if (!is_itself) text += fmt::format(" {} {}", arrow, failure.chain[i]);
   }
-  return text;
+  return text_in_units(text, units);
 }
 
 std::vector<std::string> plant_reasons(const RunRecord& record, UnitSystem units) {
@@ -114,7 +154,7 @@ std::vector<std::string> plant_reasons(const RunRecord& record, UnitSystem units
   for (const PlantOutcome& plant : record.plants) {
     if (plant.outcome == "kept") continue;
     std::string text = fmt::format("{} ({}): {}", plant.name, place_text(plant, units), plant.outcome);
-    if (!plant.reason.empty()) text += ", " + plant.reason;
+    if (!plant.reason.empty()) text += ", " + text_in_units(plant.reason, units);
     reasons.push_back(text);
   }
   return reasons;

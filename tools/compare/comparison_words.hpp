@@ -21,6 +21,7 @@ std::string clock_text(const RunRecord& record, double time_s);
 double start_of_clock_s(const RunRecord& record);
 
 std::string temperature_text(double temperature_k, UnitSystem units);
+/// Metres with two decimals, "0.98 m"; feet or inches with three digits.
 std::string height_text(double height_m, UnitSystem units);
 std::string water_text(double water_kg, UnitSystem units);
 std::string energy_text(double energy_j, UnitSystem units);
@@ -35,10 +36,20 @@ std::string place_text(const PlantOutcome& plant, UnitSystem units);
 /// "1.8 m, north bay": the middle of an air layer and its bay.
 std::string level_label(const LevelOutcome& level, UnitSystem units);
 
-/// "kept", or the outcome with how long it was beyond its limits: "harmed, 3.2 h".
-std::string outcome_text(const PlantOutcome& plant);
+/// How far the hottest tissue stayed below the limit above which it is harmed: "0.5 K to spare", "0.9 °F to spare";
+/// above that limit "0.2 K too hot"; empty where limit or tissue is not known, and where it was cold
+/// that it was beyond.
+std::string spare_text(const PlantOutcome& plant, UnitSystem units);
 
-/// How far the water carries: "dry on day 3 14:20", "lasts 5.2 days more", "not used".
+/// The outcome with how long it was beyond its limits, "harmed, 3.2 h", or with how close it came: "kept, 0.5 K to
+/// spare"; a plant kept although it was beyond for a while has both, "kept, 0.3 h beyond, 0.2 K too hot".
+std::string outcome_text(const PlantOutcome& plant, UnitSystem units);
+
+/// Words of the event log, whose temperatures are written as "34.0 degC", with them in the unit shown: "34.0 °C" or
+/// "93.2 °F", with as many decimals as written. Other text stays.
+std::string text_in_units(std::string_view text, UnitSystem units);
+
+/// How far the water carries: "pump cut out on day 3 14:20", "lasts 5.2 days more", "not used".
 std::string water_outlook(const RunRecord& record);
 /// How far the charge carries: "cut off on day 5 03:10", "lasts 2.1 days without sun", "not used".
 std::string charge_outlook(const RunRecord& record);
@@ -47,7 +58,8 @@ std::string charge_outlook(const RunRecord& record);
 const FailureOutcome* first_failure(const RunRecord& record);
 
 /// A failure with what led to it, newest first: "mist stopped, day 4 14:20 <- pump cut out <- no rain".
-std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow);
+std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow,
+                         UnitSystem units);
 
 /// Why this plan does not keep every plant, one sentence a plant that is not kept; empty when all are.
 std::vector<std::string> plant_reasons(const RunRecord& record, UnitSystem units);

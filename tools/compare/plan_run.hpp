@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <vector>
@@ -16,7 +17,9 @@ RunRecord run_plan(const Scenario& scenario, const PlanScenario& plan, const Wea
 /// Runs plans on `threads` threads at most. The records come in the order of `plans` and do not depend on the
 /// number of threads; plans with the same site and geometry share one table of sun and weather. When plans fail,
 /// the first one's error in that order is thrown. `progress` hears the share of all runs from the calling thread.
+/// Once `stop` is set, every run ends at its next step and UserError(interrupted) is thrown; no record is returned.
 std::vector<RunRecord> run_plans(const Scenario& scenario, const std::vector<const PlanScenario*>& plans, int threads,
-                                 const std::function<void(double)>& progress = {});
+                                 const std::function<void(double)>& progress = {},
+                                 const std::atomic<bool>* stop = nullptr);
 
 }  // namespace noonhouse

@@ -23,14 +23,14 @@ std::string toll_text(const RunRecord& record) {
   return text;
 }
 
-void add_plan_line(std::string& out, const PlanPage& plan, std::size_t number) {
+void add_plan_line(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units) {
   const RunRecord& record = *plan.record;
   const PlanTally& tally = plan.place.tally;
   add_html(out, "<li><a href=\"#plan-{}\">{}</a> keeps {} of {}", number + 1, record.plan, tally.kept, tally.plants);
   const std::string toll = toll_text(record);
   if (!toll.empty()) add_html(out, ": {}", toll);
   const FailureOutcome* failure = first_failure(record);
-  if (failure != nullptr) add_html(out, ". First: {}", failure_text(record, *failure, "←"));
+  if (failure != nullptr) add_html(out, ". First: {}", failure_text(record, *failure, "←", units));
   out += ".</li>\n";
 }
 
@@ -117,7 +117,7 @@ void add_answer(std::string& out, const std::vector<RunRecord>& records, const s
   add_html(out, "<p class=\"headline\">{}</p>\n", headline(records, ranked));
   add_html(out, "<p>With &quot;{}&quot;: the water {}, the charge {}.</p>\n<ol class=\"plain\">\n", first.plan,
            water_outlook(first), charge_outlook(first));
-  for (std::size_t i = 0; i < plans.size(); ++i) add_plan_line(out, plans[i], i);
+  for (std::size_t i = 0; i < plans.size(); ++i) add_plan_line(out, plans[i], i, units);
   out += "</ol>\n";
   for (const std::string& warning : comparison_warnings(records)) {
     add_html(out, "<p class=\"warning\"><strong>Careful.</strong> {}</p>\n", warning);

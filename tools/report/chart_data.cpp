@@ -49,7 +49,7 @@ std::vector<double> shown(std::vector<double> values, const ShownUnit& unit) {
   return values;
 }
 
-/// Sets the value axis around the lines and those limits within reach of them.
+/// Sets the value axis around the lines, the limit above which a plant is harmed, and those other limits within reach.
 void fit_axis(Chart& chart, double reach) {
   double low = std::numeric_limits<double>::infinity();
   double high = -low;
@@ -63,7 +63,8 @@ void fit_axis(Chart& chart, double reach) {
   if (!(low <= high)) low = 0.0, high = 1.0;
   const double from = low - reach;
   const double to = high + reach;
-  std::erase_if(chart.limits, [&](const ChartLimit& l) { return !(l.value >= from && l.value <= to); });
+  std::erase_if(chart.limits,
+                [&](const ChartLimit& l) { return l.role != "harm" && !(l.value >= from && l.value <= to); });
   for (const ChartLimit& limit : chart.limits) {
     low = std::min(low, limit.value);
     high = std::max(high, limit.value);
@@ -155,7 +156,7 @@ void add_plant_charts(const RunRecord& record, UnitSystem units, std::vector<Cha
     const auto is_it = [&](const PlantOutcome& p) { return p.name == plants->labels[i]; };
     const auto plant = std::find_if(record.plants.begin(), record.plants.end(), is_it);
     if (plant != record.plants.end()) {
-      chart.title += ": " + outcome_text(*plant);
+      chart.title += ": " + outcome_text(*plant, units);
       add_limits(*plant, units, chart);
     }
     fit_axis(chart, units == UnitSystem::us ? 14.0 : 8.0);

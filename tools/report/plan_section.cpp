@@ -21,6 +21,12 @@ void add_outcome(std::string& out, const PlantOutcome& plant) {
            plant.outcome);
 }
 
+/// "3.2 h"; of a plant that is kept also how close it came, "0.0 h, 0.5 K to spare".
+std::string beyond_text(const PlantOutcome& plant, UnitSystem units) {
+  const std::string spare = plant.outcome == "kept" ? spare_text(plant, units) : "";
+  return hours_text(plant.hours_beyond) + (spare.empty() ? "" : ", " + unbroken(spare));
+}
+
 void add_plants(std::string& out, const RunRecord& record, UnitSystem units) {
   if (record.plants.empty()) return;
   out += "<h3>Plant by plant</h3>\n<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\"><tr role=\"row\">";
@@ -35,17 +41,17 @@ void add_plants(std::string& out, const RunRecord& record, UnitSystem units) {
     add_html(out, "<td role=\"cell\" data-label=\"Place\">{}</td>", place_text(plant, units));
     out += "<td role=\"cell\" data-label=\"Outcome\">";
     add_outcome(out, plant);
-    add_html(out, "</td><td role=\"cell\" data-label=\"Beyond its limits\">{}</td>", hours_text(plant.hours_beyond));
+    add_html(out, "</td><td role=\"cell\" data-label=\"Beyond its limits\">{}</td>", beyond_text(plant, units));
     add_html(out, "<td role=\"cell\" data-label=\"Hottest\">{}, {}</td>", temperature_text(plant.peak_tissue_k, units),
              unbroken(clock_text(record, plant.peak_tissue_time_s)));
     add_html(out, "<td role=\"cell\" data-label=\"Coldest\">{}</td>", temperature_text(plant.lowest_tissue_k, units));
     add_html(out, "<td role=\"cell\" data-label=\"Why\">{}</td></tr>\n",
-             plant.reason.empty() ? std::string("-") : plant.reason);
+             plant.reason.empty() ? std::string("-") : text_in_units(plant.reason, units));
   }
   out += "</tbody></table>\n";
 }
 
-void add_failures(std::string& out, const RunRecord& record) {
+void add_failures(std::string& out, const RunRecord& record, UnitSystem units) {
   out += "<h3>What went wrong</h3>\n";
   if (record.failures.empty()) {
     out += "<p>Nothing failed.</p>\n";
@@ -58,7 +64,7 @@ void add_failures(std::string& out, const RunRecord& record) {
   constexpr std::size_t kMost = 12;
   out += "<ol class=\"failures\">\n";
   for (std::size_t i = 0; i < std::min(kMost, failures.size()); ++i) {
-    add_html(out, "<li>{}</li>\n", failure_text(record, *failures[i], "←"));
+    add_html(out, "<li>{}</li>\n", failure_text(record, *failures[i], "←", units));
   }
   out += "</ol>\n";
   if (failures.size() > kMost)
@@ -99,7 +105,7 @@ void add_events(std::string& out, const PlanPage& plan) {
   for (const ShownEvent& item : plan.events.events) {
     const RecordEvent& e = *item.event;
     add_html(out, "<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td><td>{}</td><td>", clock_text(record, e.time_s),
-             e.kind, e.subject, e.what);
+             e.kind, e.subject, item.what);
     for (std::size_t i = 0; i < item.chain.size(); ++i) add_html(out, "{}{}", i > 0 ? " ← " : "", item.chain[i]);
     out += "</td></tr>\n";
   }
@@ -116,7 +122,7 @@ void add_plan_section(std::string& out, const PlanPage& plan, std::size_t number
   add_html(out, "<h2 id=\"plan-{}-name\"><span class=\"rank\">{}</span> {}</h2>\n", number + 1, plan.place.rank,
            record.plan);
   if (!record.about.empty()) add_html(out, "<p class=\"soft\">{}</p>\n", record.about);
-  add_failures(out, record);
+  add_failures(out, record, units);
   add_plants(out, record, units);
   if (!plan.charts.empty()) {
     out += "<h3>When it happened</h3>\n";

@@ -47,7 +47,7 @@ Json events_json(const ShownEvents& shown) {
     events.push_back({{"hour", e.time_s / 3600.0},
                       {"kind", e.kind},
                       {"subject", e.subject},
-                      {"what", e.what},
+                      {"what", item.what},
                       {"chain", item.chain}});
   }
   return events;
@@ -74,7 +74,7 @@ std::vector<PlanPage> plan_pages(const std::vector<RunRecord>& records, UnitSyst
   std::vector<std::vector<Chart>> charts;
   for (const RankedPlan& place : rank_plans(records)) {
     const RunRecord& record = records[place.index];
-    pages.push_back({&record, place, {}, shown_events(record), start_hour(record)});
+    pages.push_back({&record, place, {}, shown_events(record, units), start_hour(record)});
     charts.push_back(make_charts(record, units));
   }
   share_scales(charts);
