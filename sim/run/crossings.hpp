@@ -35,8 +35,12 @@ class StepReader {
 
 /// The earliest instant in (begin, end] at which an armed watch is passed, on the step's dense output,
 /// with all watches that pass at that instant; kNever when none does.
-/// A limit that is passed and left again inside one step is found too, at the turning point of the
-/// watched node's amounts. The instant returned is on the passed side, at most `width` after the crossing.
+/// "Earliest" compares one crossing of each watch: the one before the step's end where the watch is passed there, or
+/// else the one before a turning point of an amount of its node at which it is passed. So a limit that is passed and
+/// left again inside one step is found too; but of several crossings of one limit in one step any may be the one found,
+/// and a peak of the potential away from the turning points of its node's amounts is not seen.
+/// The instant returned is on the passed side, at most `width` after the crossing; watches whose crossings lie closer
+/// together than that may come out in either order.
 /// A watch that is beyond its limit already at the beginning (water poured in, a channel that jumped at a
 /// break) fires at the first tick.
 class CrossingFinder {
