@@ -71,9 +71,9 @@ void PlantWatch::say(PlantState state, const Situation& situation, Actions& acti
                 lost ? "lost" : (state == PlantState::harmed ? "harmed" : "strained"), cold ? "below" : "above",
                 limit_k - kZeroCelsius, seconds(spent) / 60.0, situation.value(p_.tissue) - kZeroCelsius);
   // No device here heats, so cold is nobody's failure.
-  EventId cause = cold ? kNoEvent : situation.standing_failure();
+  EventId cause = cold ? kNoEvent : situation.standing_failure(p_.cooled_by);
   if (cause == kNoEvent)
-    cause = actions.log(EventKind::warning, cold ? "is too cold: nothing heats the house" : p_.when_nothing_failed,
+    cause = actions.log(EventKind::warning, cold ? "got too cold: nothing heats the house" : p_.when_nothing_failed,
                         kNoEvent);
   actions.log(EventKind::harm, text.data(), cause);
 }

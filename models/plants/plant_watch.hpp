@@ -13,7 +13,8 @@ enum class PlantState { fine, strained, harmed, lost };
 
 /// Watches one plant group's tissue against its limits and adds up the time beyond each. Strained and harmed go by
 /// the time beyond the harm limit (hot or cold), lost by the time beyond the lethal one. Each step down is logged as
-/// harm, with the failure that stands at that moment as its cause.
+/// harm; its cause is the newest failure that stands at that moment among the devices that cool. Cold is no device's
+/// failure: none heats.
 /// Does not model: recovery, acclimatisation, light, dry air.
 class PlantWatch final : public Agent {
  public:
@@ -22,7 +23,8 @@ class PlantWatch final : public Agent {
     Input tissue;  ///< [K]
     double harm_above_k = 0.0, lethal_above_k = 0.0, harm_below_k = 0.0, lethal_below_k = 0.0;
     Tick strained_after, harmed_after, lost_after;
-    std::string when_nothing_failed;  ///< why it can be too hot although no device failed
+    std::vector<std::string> cooled_by;  ///< agents whose failure lets it get too hot
+    std::string when_nothing_failed;     ///< why it can be too hot although no device failed
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters&) { return {}; }

@@ -2,6 +2,7 @@
 #pragma once
 #include <cstdint>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,15 +45,17 @@ class Situation {
   virtual double value(const Input& input) const = 0;
   /// The last event that set this channel, or kNoEvent.
   virtual EventId last_change(ChannelId channel) const = 0;
-  /// The newest failure event that still holds (no later event has cleared its subject), or kNoEvent.
-  virtual EventId standing_failure() const = 0;
+  /// The newest failure that one of the named agents logged last and has not cleared since, or kNoEvent. Whoever asks
+  /// names the agents whose failure can matter to it; a name that no agent bears counts for nothing.
+  virtual EventId standing_failure(std::span<const std::string> of) const = 0;
 };
 
 /// What an agent may do. Every call takes effect at this instant, in the order made.
 class Actions {
  public:
   virtual ~Actions() = default;
-  /// Logs an event and returns its id. `cause` defaults to the trigger's.
+  /// Logs an event and returns its id. Without `cause` it follows from the last event logged in the same reaction,
+  /// and where there is none yet, from the trigger's.
   virtual EventId log(EventKind kind, std::string what, EventId cause) = 0;
   virtual EventId log(EventKind kind, std::string what) = 0;
   /// Says that the failure logged under this agent's name no longer holds.

@@ -30,6 +30,8 @@ Run::Run(const RunPlan& plan)
 Run::~Run() = default;
 
 RunResult Run::go() {
+  NOON_ASSERT(!begun_);
+  begun_ = true;
   prepare();
   while (state_.now < plan_->length) {
     reach();
@@ -50,6 +52,14 @@ RunResult Run::go() {
 void Run::prepare() {
   line_until_ = Tick{0};
   draw_lines();
+  start_agents();
+  settle();
+  draw_lines();
+  view_->show_start(state_, line_);
+  for (Observer* observer : observers_) observer->see_start(*view_);
+}
+
+void Run::start_agents() {
   for (std::size_t i = 0; i < plan_->agents.size(); ++i) {
     const AgentId id{static_cast<int>(i)};
     AgentRecord record;
@@ -59,13 +69,6 @@ void Run::prepare() {
     for (ChannelId channel : plan_->agents[i]->follows()) followers_[at(channel.index)].push_back(id);
     book(id, {Trigger::Kind::start, 0, {}, kNoEvent}, Tick{0}, phase_of(id));
   }
-  settle();
-  draw_lines();
-  Step nothing;
-  nothing.amounts1.assign(state_.amounts.begin(), state_.amounts.begin() + house_->states);
-  nothing.carried1 = state_.carried;
-  view_->show(nothing, line_, Tick{0}, Tick{0});
-  for (Observer* observer : observers_) observer->see_start(*view_);
 }
 
 /// Brings the lines' values to this instant, so that agents see, and set, what holds from here on.

@@ -38,19 +38,28 @@ struct RunResult {
 
 /// The hybrid loop. One Run is one run; it owns all that moves.
 ///
-///   prepare: amounts, channels and agents at their start; every agent hears Trigger::start
+///   prepare
+///     draw lines       ask the forcing for straight lines from the start to its first break
+///     start agents     a fresh agent for each plan, with its followed channels; books Trigger::start at 0
+///     settle           as below, at 0
+///     draw lines       again, from what the agents set
+///     show start       observers see instant 0
 ///   while now < length
-///     1. reach       bring the channels to this instant; at a break ask the forcing for new straight lines
-///     2. settle      take every calendar entry due now, by (tick, phase, sequence), until none is left;
-///                    agents react, set channels, arm watches, move water; followers hear at this instant
-///     3. draw lines  if a channel was set, ask the forcing again: its lines may depend on it
-///     4. horizon     the next break, the next calendar entry, or the end, whichever comes first
-///     5. advance     one accepted step, at the longest to the horizon
-///     6. cross       the earliest crossing in (t0, t1]: cut the step there, disarm, book the crossing
-///     7. show        observers see the stretch; they cannot steer
-///   reach and settle once more at the end
+///     1. reach         bring the channels' values along their lines to this instant; at a break, draw lines
+///     2. settle        take every calendar entry due now, by (tick, phase, sequence), until none is left;
+///                      agents react, set channels, arm watches, move water; followers hear at this instant
+///     3. draw lines    if an agent set a channel: the forcing's lines, to the same break, may depend on it
+///     4. horizon       the next break, the next calendar entry, or the end, whichever comes first
+///     5. advance       one accepted step, at the longest to the horizon
+///     6. cross         the earliest crossing in (t0, t1]: cut the step there, disarm all watches that pass there
+///                      and book their crossings, which the next settle delivers
+///     7. show          observers see the stretch, cut or whole; they cannot steer
+///   reach and settle once more at the end; no lines are drawn from there
 ///
-/// Throws UserError: chatter (a device that switches without end, named), step_collapse.
+/// Two limits end a run that would not end by itself: the deliveries in one settle (10 000), and the firings of one
+/// watch within RunPlan::chatter_window, counted in cross and where a watch is armed beyond its limit.
+///
+/// Throws UserError: chatter (either limit, with the agent's name), step_collapse.
 class Run {
  public:
   explicit Run(const RunPlan& plan);
@@ -62,6 +71,7 @@ class Run {
   void add_observer(Observer& observer) { observers_.push_back(&observer); }
   /// Share of the run that is done, for a progress bar; called now and then.
   void on_progress(std::function<void(double)> report) { progress_ = std::move(report); }
+  /// Runs from start to end; once only.
   RunResult go();
 
   const std::vector<LogEntry>& log() const { return log_; }
@@ -76,6 +86,7 @@ class Run {
   };
 
   void prepare();
+  void start_agents();
   void reach();
   void settle();
   void draw_lines();
@@ -95,6 +106,7 @@ class Run {
   ChannelLine line_;
   std::vector<double> line_end_;
   Tick line_until_;
+  bool begun_ = false;
   bool redraw_ = true;
   std::unique_ptr<SteppingMethod> stepper_;
   CrossingFinder finder_;

@@ -12,9 +12,11 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 EventId Run::Desk::last_change(ChannelId channel) const { return run_.last_change_[at(channel.index)]; }
 
-EventId Run::Desk::standing_failure() const {
+EventId Run::Desk::standing_failure(std::span<const std::string> of) const {
   EventId newest = kNoEvent;
-  for (const auto& record : run_.agents_) newest = std::max(newest, record.standing_failure);
+  for (const auto& record : run_.agents_)
+    if (std::find(of.begin(), of.end(), record.agent->name()) != of.end())
+      newest = std::max(newest, record.standing_failure);
   return newest;
 }
 

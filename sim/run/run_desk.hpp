@@ -2,6 +2,7 @@
 #pragma once
 #include <deque>
 #include <map>
+#include <span>
 #include <string>
 
 #include "sim/core/errors.hpp"
@@ -28,7 +29,7 @@ class Run::Desk final : public Situation, public Actions {
   Tick now() const override { return run_.state_.now; }
   double value(const Input& input) const override { return run_.value(input); }
   EventId last_change(ChannelId channel) const override;
-  EventId standing_failure() const override;
+  EventId standing_failure(std::span<const std::string> of) const override;
 
   EventId log(EventKind kind, std::string what, EventId cause) override;
   EventId log(EventKind kind, std::string what) override { return log(kind, std::move(what), cause_); }
@@ -50,7 +51,13 @@ class Run::Desk final : public Situation, public Actions {
 /// What observers see of the stretch just finished.
 class Run::View final : public Stretch {
  public:
-  explicit View(const House& house) : reader_(house) {}
+  explicit View(const House& house) : states_(house.states), reader_(house) {}
+  /// The instant before the first step.
+  void show_start(const HouseState& state, const ChannelLine& channels) {
+    nothing_.amounts1.assign(state.amounts.begin(), state.amounts.begin() + states_);
+    nothing_.carried1 = state.carried;
+    show(nothing_, channels, state.now, state.now);
+  }
   void show(const Step& step, const ChannelLine& channels, Tick begin, Tick end) {
     step_ = &step;
     channels_ = &channels;
@@ -72,6 +79,8 @@ class Run::View final : public Stretch {
   }
 
  private:
+  int states_;
+  Step nothing_;  ///< shown at the start
   const Step* step_ = nullptr;
   const ChannelLine* channels_ = nullptr;
   Tick begin_, end_;

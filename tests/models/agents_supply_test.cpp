@@ -176,7 +176,9 @@ TEST(GrowerVisit, TakesNothingFromBelowItsReach) {
               ElementsAre("3600 visits", "3600 could not water herbs fully: 7.0 L short, the tank is nearly empty"));
 }
 
-/// Notes at given instants whether a failure stands.
+const std::vector<std::string> kGrower{"grower"};
+
+/// Notes at given instants whether a failure of the grower stands.
 class FailureProbe final : public Agent {
  public:
   struct Parameters {
@@ -188,7 +190,7 @@ class FailureProbe final : public Agent {
   explicit FailureProbe(Parameters p) : p_(std::move(p)) {}
   std::string_view name() const override { return "probe"; }
   void react(const Situation& situation, const Trigger& trigger, Actions& actions) override {
-    if (trigger.kind == Trigger::Kind::wake) p_.stands->push_back(situation.standing_failure() != kNoEvent);
+    if (trigger.kind == Trigger::Kind::wake) p_.stands->push_back(situation.standing_failure(kGrower) != kNoEvent);
     if (const auto n = p_.stands->size(); n < p_.at.size()) actions.wake(0, p_.at[n]);
   }
 

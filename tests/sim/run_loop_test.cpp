@@ -125,11 +125,12 @@ TEST(Run, FollowersHearAChannelAtTheSameInstantWithItsCause) {
 }
 
 TEST(Run, CausesChainAndStandingFailuresAreSeenUntilTheyAreCleared) {
+  const std::vector<std::string> pump{"pump"};
   Lump lump(1_h);
   lump.agent("pump", [&](const Situation& s, const Trigger& t, Actions& act) {
     if (t.kind == Trigger::Kind::start) return act.wake(0, 10_s), act.wake(1, 30_s);
     if (t.slot == 1) return act.clear_failure();
-    EXPECT_EQ(s.standing_failure(), kNoEvent);
+    EXPECT_EQ(s.standing_failure(pump), kNoEvent);
     const auto first = act.log(EventKind::warning, "tank low");
     const auto second = act.log(EventKind::failure, "pump out");
     act.log(EventKind::action, "alone", kNoEvent);
@@ -137,7 +138,7 @@ TEST(Run, CausesChainAndStandingFailuresAreSeenUntilTheyAreCleared) {
   });
   std::vector<EventId> seen;
   lump.agent("grower", [&](const Situation& s, const Trigger&, Actions& act) {
-    seen.push_back(s.standing_failure());
+    seen.push_back(s.standing_failure(pump));
     if (s.now() < 40_s) act.wake(0, s.now() + 20_s);
   });
   HouseRun run(lump.plan);
@@ -147,6 +148,42 @@ TEST(Run, CausesChainAndStandingFailuresAreSeenUntilTheyAreCleared) {
   EXPECT_EQ(run.log()[1].cause, 0) << "what follows in a reaction follows from what was logged before";
   EXPECT_EQ(run.log()[2].cause, kNoEvent);
   EXPECT_THAT(seen, ElementsAre(kNoEvent, 1, kNoEvent));
+}
+
+TEST(Run, AStandingFailureIsSeenOnlyByWhoNamesItsAgent) {
+  Lump lump(1_h);
+  for (const char* name : {"pump", "fan"})
+    lump.agent(name, [](const Situation&, const Trigger&, Actions& act) { act.log(EventKind::failure, "out"); });
+  std::vector<EventId> seen;
+  lump.agent("asker", [&](const Situation& s, const Trigger& t, Actions& act) {
+    if (t.kind == Trigger::Kind::start) return act.wake(0, 10_s);
+    for (const std::vector<std::string>& of :
+         {std::vector<std::string>{}, {"pump"}, {"fan"}, {"fan", "pump"}, {"pumps", "asker"}})
+      seen.push_back(s.standing_failure(of));
+  });
+  HouseRun run(lump.plan);
+  run.go();
+  EXPECT_THAT(seen, ElementsAre(kNoEvent, 0, 1, 1, kNoEvent));
+}
+
+TEST(Run, ObserversCanReadTheStartAndARunGoesOnce) {
+  Lump lump(1_h);
+  class StartReader final : public Observer {
+   public:
+    void see_start(const Stretch& stretch) override {
+      const auto c = stretch.carried_at(Tick{0}), p = stretch.potentials_at(Tick{0});
+      carried.assign(c.begin(), c.end());
+      potentials.assign(p.begin(), p.end());
+    }
+    void see_stretch(const Stretch&) override {}
+    std::vector<double> carried, potentials;
+  } reader;
+  HouseRun run(lump.plan);
+  run.add_observer(reader);
+  run.go();
+  EXPECT_THAT(reader.carried, ElementsAre(0.0, 0.0));
+  EXPECT_THAT(reader.potentials, ElementsAre(testing::DoubleEq(290.0), 280.0, 0.0)) << "lump, outdoor, heat";
+  EXPECT_DEATH(run.go(), "begun_");
 }
 
 TEST(Run, ObserversSeeEveryInstantOnceAndValuesThatJoin) {
