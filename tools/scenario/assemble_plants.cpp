@@ -5,6 +5,7 @@
 #include "models/envelope/heat_links.hpp"
 #include "models/plants/leaf_boundary.hpp"
 #include "models/plants/plant_watch.hpp"
+#include "models/plants/pot_watch.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/properties/constants.hpp"
 #include "models/water/catchment.hpp"
@@ -114,7 +115,22 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
   watering_[group.name] = graph_.exchange("watering of " + group.name, "hand watering", HandCarried{}, {out_.tank},
                                           {{{End(out_.tank, 1), End(plant.pot, 1)}, {out_.tank, plant.pot}}});
   add_watch(plant);
+  add_pot_watch(plant, g);
   out_.plants.push_back(std::move(plant));
+}
+
+/// Names of the openings, fans, mist lines and shades in this plan's service.
+std::vector<std::string> Assembler::coolers_in_use() const {
+  std::vector<std::string> out;
+  const auto add = [&](const auto& devices) {
+    for (const auto& device : devices)
+      if (plan_.uses(device.name)) out.push_back(device.name);
+  };
+  add(spec_.openings);
+  add(spec_.fans);
+  add(spec_.mist_lines);
+  add(spec_.shades);
+  return out;
 }
 
 void Assembler::add_watch(const PlantParts& plant) {
@@ -129,10 +145,24 @@ void Assembler::add_watch(const PlantParts& plant) {
   p.strained_after = ticks(kind.strain_after_s);
   p.harmed_after = ticks(kind.harm_after_s);
   p.lost_after = ticks(kind.lost_after_s);
-  p.when_nothing_failed = plan_.in_service.empty()
-                              ? "is too hot: nothing in this plan cools the house"
-                              : "is too hot though no device has failed: what is in service cools too little";
+  p.cooled_by = coolers_in_use();
+  p.when_nothing_failed = p.cooled_by.empty()
+                              ? "got too hot: nothing in this plan cools the house"
+                              : "got too hot though no device has failed: what is in service cools too little";
   out_.plan.agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
+}
+
+void Assembler::add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group) {
+  PotWatch::Parameters p;
+  p.name = plant.name;
+  p.pot_water = Input(plant.pot, 1);
+  p.dry_below_kg = group.dry_at * group.pot_water_kg_m2 * group.area_m2;
+  p.harmed_after = ticks(plant.limits.thirst_harms_after_s);
+  p.lost_after = ticks(plant.limits.thirst_kills_after_s);
+  for (const auto& visit : spec_.grower.visits)
+    if (std::find(visit.value.waters.begin(), visit.value.waters.end(), plant.name) != visit.value.waters.end())
+      p.watered_by.push_back("grower, " + visit.name);
+  out_.plan.agents.push_back(std::make_unique<PlanOf<PotWatch>>(std::move(p)));
 }
 
 }  // namespace noonhouse

@@ -63,6 +63,8 @@ class Assembler {
   void add_plants();
   void add_plant_group(const Named<PlantGroupSpec>& group);
   void add_watch(const PlantParts& plant);
+  void add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group);
+  std::vector<std::string> coolers_in_use() const;
   // assemble_devices.cpp
   void add_water();
   void add_power();

@@ -68,6 +68,10 @@ void fields(FieldVisitor& v, PlantKindSpec& s) {
              {.minimum = 0, .default_text = "3 h", .about = "time beyond the harm limit, in all, that marks it"});
   v.quantity("lost_after", s.lost_after_s, Dimension::time,
              {.minimum = 0, .default_text = "30 min", .about = "time beyond the lethal limit, in all, that kills it"});
+  v.quantity("thirst_harms_after", s.thirst_harms_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "2 d", .about = "time its pots are dry, in one spell, that marks it"});
+  v.quantity("thirst_kills_after", s.thirst_kills_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "6 d", .about = "time its pots are dry, in one spell, that kills it"});
   v.quantity("dry_air_above", s.dry_air_above_pa, Dimension::pressure,
              {.minimum = 100,
               .maximum = 20000,
@@ -86,6 +90,11 @@ void fields(FieldVisitor& v, PlantGroupSpec& s) {
               .maximum = 500,
               .default_text = "12 kg/m2",
               .about = "water the pots hold when full, over ground covered"});
+  v.quantity("dry_at", s.dry_at, Dimension::share,
+             {.minimum = 0,
+              .maximum = 0.5,
+              .default_text = "5 %",
+              .about = "share of what the pots hold at which they count as dry (common practice, no source)"});
   v.quantity("pot_heat_capacity", s.pot_dry_heat_j_m2_k, Dimension::area_heat_capacity,
              {.minimum = 100,
               .maximum = 1e6,

@@ -98,11 +98,12 @@ struct PlantKindSpec {
   StomataRhythm rhythm = StomataRhythm::day;
   double harm_above_k = 0.0, lethal_above_k = 0.0, harm_below_k = 0.0, lethal_below_k = 0.0;
   double strain_after_s = 0.0, harm_after_s = 0.0, lost_after_s = 0.0, dry_air_above_pa = 0.0;
+  double thirst_harms_after_s = 0.0, thirst_kills_after_s = 0.0;
 };
 struct PlantGroupSpec {
   std::string kind, place;
   bool under = false;
-  double area_m2 = 0.0, pot_water_kg_m2 = 0.0, pot_dry_heat_j_m2_k = 0.0, light_share = 0.0;
+  double area_m2 = 0.0, pot_water_kg_m2 = 0.0, pot_dry_heat_j_m2_k = 0.0, light_share = 0.0, dry_at = 0.0;
 };
 
 enum class Measures { temperature, humidity };
