@@ -50,7 +50,9 @@ std::vector<std::string> headings(const RunRecord& record, const RecordSeries& s
     std::vector<std::string> longer;
     for (const std::string& entry : entries) {
       for (const std::string& label : find_axis(record, axis).labels) {
-        longer.push_back(entry.empty() ? label : entry + ", " + label);
+        longer.push_back(entry);
+        if (!entry.empty()) longer.back() += ", ";
+        longer.back() += label;
       }
     }
     entries = longer;

@@ -29,12 +29,13 @@ class Hints {
     dry_plants();
     clock();
     strong_fans();
-    return std::move(out_);
+    return out_;
   }
   std::vector<std::string> all() {
+    slips();
     hands();
     shut_house();
-    return slips();
+    return std::move(out_);
   }
 
  private:

@@ -49,7 +49,7 @@ void fields(FieldVisitor& v, RunSpec& s) {
               .about = "spacing at which sun and weather are computed; straight lines between"});
   v.quantity(
       "tolerance", s.tolerance_k, Dimension::temperature_difference,
-      {.minimum = 1e-6, .maximum = 1, .default_text = "0.0025 K", .about = "error of temperature allowed in one step"});
+      {.minimum = 1e-6, .maximum = 1, .default_text = "0.001 K", .about = "error of temperature allowed in one step"});
   v.integer("seed", s.seed,
             {.minimum = 0, .maximum = 4294967295, .default_text = "1", .about = "seed of invented variation"});
 }
