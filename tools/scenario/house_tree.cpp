@@ -208,8 +208,9 @@ class HouseTree {
       const std::string path = "plant_kinds." + it.name;
       Branch kind{it.name + (it.value.about.empty() ? "" : ": " + it.value.about), {}};
       kind.children.push_back(
-          {"limits: " + listed(path, {"harm_above", "lethal_above", "harm_below", "lethal_below", "strained_after",
-                                      "harmed_after", "lost_after", "dry_air_above"})});
+          {"limits: " +
+           listed(path, {"harm_above", "lethal_above", "harm_below", "lethal_below", "strained_after", "harmed_after",
+                         "lost_after", "thirst_harms_after", "thirst_kills_after", "dry_air_above"})});
       kind.children.push_back(
           {"leaves: " + listed(path, {"leaf_area_index", "tissue", "leaf_size", "absorptance", "holds_film"})});
       kind.children.push_back(
