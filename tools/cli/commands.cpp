@@ -6,6 +6,7 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <set>
 #include <thread>
 
 #include "tools/cli/interruptible.hpp"
@@ -17,6 +18,7 @@
 #include "tools/compare/plan_run.hpp"
 #include "tools/report/report.hpp"
 #include "tools/scenario/assemble.hpp"
+#include "tools/scenario/house_hints.hpp"
 #include "tools/scenario/scenario.hpp"
 
 namespace noonhouse {
@@ -34,6 +36,14 @@ std::filesystem::path results_of(const CommandOptions& options, const Scenario& 
                                  : std::filesystem::path(options.results);
 }
 
+/// Says on standard error, each thing once, what can spoil an answer unseen.
+void warn_of_slips(const std::vector<const PlanScenario*>& plans) {
+  std::set<std::string> said;
+  for (const PlanScenario* plan : plans)
+    for (const std::string& slip : plan_slips(*plan))
+      if (said.insert(slip).second) fmt::print(stderr, "Worth a look (plan \"{}\"): {}\n", plan->name, slip);
+}
+
 /// Runs the plans asked for and writes their files.
 std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<std::filesystem::path>& files) {
   refuse_run_file(options.target);
@@ -42,6 +52,7 @@ std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<
   for (const std::string& name : options.plans) plans.push_back(&scenario.plan(name));
   if (plans.empty())
     for (const PlanScenario& plan : scenario.plans) plans.push_back(&plan);
+  if (!options.quiet) warn_of_slips(plans);
   const auto folder = results_of(options, scenario);
   const ResultsFolder guard(folder);
   const int threads = options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
