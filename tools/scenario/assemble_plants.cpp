@@ -91,6 +91,16 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
   const NodeId below = g.under ? parts.floor : bench_nodes_.at(g.place);
   run_off(group.name, plant.tissue, kind.holds_film_kg_m2 * g.area_m2, End(below, 1), below);
 
+  add_pots(group, plant, below, air);
+  add_transpiration(group, plant, leaf, air);
+  add_watch(plant);
+  add_pot_watch(plant, g);
+  out_.plants.push_back(std::move(plant));
+}
+
+/// Pots of soil with their water, on a bench or the floor, and the way a watering can takes.
+void Assembler::add_pots(const Named<PlantGroupSpec>& group, PlantParts& plant, NodeId below, NodeId air) {
+  const PlantGroupSpec& g = group.value;
   const double full = g.pot_water_kg_m2 * g.area_m2;
   plant.pot = graph_.node("pots of " + group.name, WetMass{g.pot_dry_heat_j_m2_k * g.area_m2},
                           {start_.air_k, 0.9 * full}, {kTemperatureUnit, 0.005 * full});
@@ -98,25 +108,28 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
                   {plant.pot, below}, {{{plant.pot, below}}});
   graph_.exchange("heat between pots of " + group.name + " and the air beside them", "convection inside",
                   InsideConvection{1.0 * g.area_m2, {1.31, 1.0}}, {plant.pot, air}, {{{plant.pot, air}}});
+  watering_[group.name] = graph_.exchange("watering of " + group.name, "hand watering", HandCarried{}, {out_.tank},
+                                          {{{End(out_.tank, 1), End(plant.pot, 1)}, {out_.tank, plant.pot}}});
+}
+
+void Assembler::add_transpiration(const Named<PlantGroupSpec>& group, const PlantParts& plant, double leaf_m_s,
+                                  NodeId air) {
+  const PlantGroupSpec& g = group.value;
+  const PlantKindSpec& kind = plant.limits;
   Transpiration law;
   law.leaf_area_m2 = kind.leaf_area_index * g.area_m2;
   law.dry_air_density_kg_m3 = air_density_;
   law.pressure_pa = out_.pressure_pa;
-  law.boundary_conductance_m_s = leaf;
+  law.boundary_conductance_m_s = leaf_m_s;
   law.least_conductance_m_s = kind.least_conductance_m_s;
   law.most_conductance_m_s = kind.most_conductance_m_s;
   law.half_light_w_m2 = kind.half_light_w_m2;
   law.half_deficit_pa = kind.half_deficit_pa;
-  law.pot_capacity_kg = full;
+  law.pot_capacity_kg = g.pot_water_kg_m2 * g.area_m2;
   law.rhythm = kind.rhythm;
   graph_.exchange("transpiration of " + group.name, "transpiration", law,
                   {plant.tissue, Input(plant.pot, 1), plant.pot, air, Input(air, 1), plant.light},
                   {{{End(plant.pot, 1), End(air, 1)}, {plant.pot, plant.tissue}, {plant.tissue, air}}});
-  watering_[group.name] = graph_.exchange("watering of " + group.name, "hand watering", HandCarried{}, {out_.tank},
-                                          {{{End(out_.tank, 1), End(plant.pot, 1)}, {out_.tank, plant.pot}}});
-  add_watch(plant);
-  add_pot_watch(plant, g);
-  out_.plants.push_back(std::move(plant));
 }
 
 /// Names of the openings, fans, mist lines and shades in this plan's service.

@@ -62,6 +62,8 @@ class Assembler {
   void add_benches();
   void add_plants();
   void add_plant_group(const Named<PlantGroupSpec>& group);
+  void add_pots(const Named<PlantGroupSpec>& group, PlantParts& plant, NodeId below, NodeId air);
+  void add_transpiration(const Named<PlantGroupSpec>& group, const PlantParts& plant, double leaf_m_s, NodeId air);
   void add_watch(const PlantParts& plant);
   void add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group);
   std::vector<std::string> coolers_in_use() const;

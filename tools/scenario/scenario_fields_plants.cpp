@@ -8,6 +8,34 @@ namespace noonhouse {
 namespace {
 constexpr double kTurn = 2.0 * std::numbers::pi;
 constexpr const char* kDrivesAbout = "an opening, fan, mist line or shade";
+
+/// What a kind of plant can take: the last part of its fields.
+void limit_fields(FieldVisitor& v, PlantKindSpec& s) {
+  v.quantity("harm_above", s.harm_above_k, Dimension::temperature,
+             {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature above which it takes harm"});
+  v.quantity("lethal_above", s.lethal_above_k, Dimension::temperature,
+             {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature that kills"});
+  v.quantity("harm_below", s.harm_below_k, Dimension::temperature,
+             {.minimum = 233.15, .maximum = 303.15, .about = "tissue temperature below which it takes harm"});
+  v.quantity("lethal_below", s.lethal_below_k, Dimension::temperature,
+             {.minimum = 233.15, .maximum = 303.15, .about = "tissue temperature that kills by cold"});
+  v.quantity("strained_after", s.strain_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "10 min", .about = "time beyond the harm limit, in all, that strains it"});
+  v.quantity("harmed_after", s.harm_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "3 h", .about = "time beyond the harm limit, in all, that marks it"});
+  v.quantity("lost_after", s.lost_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "30 min", .about = "time beyond the lethal limit, in all, that kills it"});
+  v.quantity("thirst_harms_after", s.thirst_harms_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "2 d", .about = "time its pots are dry, in one spell, that marks it"});
+  v.quantity("thirst_kills_after", s.thirst_kills_after_s, Dimension::time,
+             {.minimum = 0, .default_text = "6 d", .about = "time its pots are dry, in one spell, that kills it"});
+  v.quantity("dry_air_above", s.dry_air_above_pa, Dimension::pressure,
+             {.minimum = 100,
+              .maximum = 20000,
+              .default_text = "3 kPa",
+              .about = "vapour pressure deficit of the air counted as too dry"});
+}
+
 }  // namespace
 
 void fields(FieldVisitor& v, BenchSpec& s) {
@@ -54,29 +82,7 @@ void fields(FieldVisitor& v, PlantKindSpec& s) {
   v.quantity(
       "half_light", s.half_light_w_m2, Dimension::irradiance,
       {.minimum = 1, .maximum = 2000, .default_text = "100 W/m2", .about = "light at which stomata are half open"});
-  v.quantity("harm_above", s.harm_above_k, Dimension::temperature,
-             {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature above which it takes harm"});
-  v.quantity("lethal_above", s.lethal_above_k, Dimension::temperature,
-             {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature that kills"});
-  v.quantity("harm_below", s.harm_below_k, Dimension::temperature,
-             {.minimum = 233.15, .maximum = 303.15, .about = "tissue temperature below which it takes harm"});
-  v.quantity("lethal_below", s.lethal_below_k, Dimension::temperature,
-             {.minimum = 233.15, .maximum = 303.15, .about = "tissue temperature that kills by cold"});
-  v.quantity("strained_after", s.strain_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "10 min", .about = "time beyond the harm limit, in all, that strains it"});
-  v.quantity("harmed_after", s.harm_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "3 h", .about = "time beyond the harm limit, in all, that marks it"});
-  v.quantity("lost_after", s.lost_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "30 min", .about = "time beyond the lethal limit, in all, that kills it"});
-  v.quantity("thirst_harms_after", s.thirst_harms_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "2 d", .about = "time its pots are dry, in one spell, that marks it"});
-  v.quantity("thirst_kills_after", s.thirst_kills_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "6 d", .about = "time its pots are dry, in one spell, that kills it"});
-  v.quantity("dry_air_above", s.dry_air_above_pa, Dimension::pressure,
-             {.minimum = 100,
-              .maximum = 20000,
-              .default_text = "3 kPa",
-              .about = "vapour pressure deficit of the air counted as too dry"});
+  limit_fields(v, s);
 }
 
 void fields(FieldVisitor& v, PlantGroupSpec& s) {
