@@ -40,7 +40,7 @@ std::vector<double> warmed_amounts(const Assembly& assembly, const std::vector<d
     if (air.contains(NodeId{static_cast<int>(n)})) continue;
     for (int k = 0; k < house.nodes[n].states; ++k) {
       const Quantity counts = house.nodes[n].counts[static_cast<std::size_t>(k)];
-      const auto state = static_cast<std::size_t>(house.nodes[n].first_state + k);
+      const auto state = static_cast<std::size_t>(house.nodes[n].first_state) + static_cast<std::size_t>(k);
       if (counts == Quantity::water || counts == Quantity::charge) warm_p[state] = given_p[state];
     }
   }
