@@ -24,7 +24,8 @@ int gravity(const std::string& word) {
 double carried_on(const House& house, const RunResult& result, const std::string& path, int flux) {
   double sum = 0.0;
   for (const ExchangeInfo& exchange : house.exchanges)
-    if (exchange.path == path) sum += result.state.carried[static_cast<std::size_t>(exchange.first_flux + flux)];
+    if (exchange.path == path)
+      sum += result.state.carried[static_cast<std::size_t>(exchange.first_flux) + static_cast<std::size_t>(flux)];
   return sum;
 }
 

@@ -92,9 +92,10 @@ void FieldLoader::push(const LocatedNode* node, const std::string& name, bool it
 }
 
 void FieldLoader::read_default(const ScalarField& field) {
-  const auto failure = field.read(*field.default_text);
+  const std::string text = field.default_text.value_or("");
+  const auto failure = field.read(text);
   NOON_ASSERT(!failure);  // a default is a valid value of its field
-  places_.note(path_of(field.name), {frames_.back().position, *field.default_text, true});
+  places_.note(path_of(field.name), {frames_.back().position, text, true});
 }
 
 void FieldLoader::note_missing(const std::string& name, const std::string& about) {

@@ -89,7 +89,7 @@ ScalarField quantity_field(std::string name, std::optional<double>& si, Dimensio
   field.optional = true;
   field.read = [&si, dimension, options](const std::string& text) {
     double value = 0.0;
-    const Failure failure = read_quantity(text, dimension, options, value);
+    Failure failure = read_quantity(text, dimension, options, value);
     if (!failure) si = value;
     return failure;
   };

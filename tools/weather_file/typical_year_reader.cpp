@@ -95,6 +95,7 @@ double humidity_of(const std::vector<std::string>& cells, const Columns& columns
     if (dew_c > -100.0) return ratio_from_dew_point(dew_c + kZeroCelsius, row.temperature_k, row.pressure_pa);
     if (!columns.relative_humidity) place.fail("the dew point is not measured here, and there is no RHum column");
   }
+  if (!columns.relative_humidity) place.fail("there is neither a dew point nor an RHum column");
   const double percent = place.number(cells[*columns.relative_humidity], "relative humidity [%]", 0.0, 115.0);
   return ratio_from_relative_humidity(percent / 100.0, row.temperature_k, row.pressure_pa);
 }
