@@ -18,6 +18,7 @@ using ChannelId = Id<struct ChannelTag>;  ///< a value set from outside: weather
 using ExchangeId = Id<struct ExchangeTag>;
 using AgentId = Id<struct AgentTag>;
 
+/// Implicit from either id, so that wiring lists stay readable (hence the marks below).
 /// What a law or a controller may read: one potential of a node, or a channel.
 struct Input {
   NodeId node;
