@@ -6,6 +6,7 @@
 #include <chrono>
 #include <cmath>
 #include <cstdint>
+#include <span>
 #include <utility>
 
 #include "models/properties/constants.hpp"
@@ -16,38 +17,72 @@ namespace {
 
 constexpr double kJulianDay2000 = 2451545.0;
 constexpr double kSecondsPerDay = 86400.0;
+constexpr double kArcSecond = kRadiansPerDegree / 3600.0;
 
 /// The angle brought to -pi to pi.
 double wrapped(double angle_rad) { return std::remainder(angle_rad, 2.0 * kPi); }
 
-/// Position of the sun on the sky sphere, of the earth's centre [rad, au].
-struct Ephemeris {
-  double mean_longitude = 0.0;
-  double right_ascension = 0.0;
-  double declination = 0.0;
-  double distance_au = 1.0;
+/// The angle brought to 0 to 2 pi.
+double turned(double angle_rad) { return angle_rad - 2.0 * kPi * std::floor(angle_rad / (2.0 * kPi)); }
+
+/// One periodic term: a cos(b + c t), t in thousands of years since 2000.
+struct Term {
+  double a, b, c;
 };
 
-/// Michalsky 1988: the numbers are degrees at 2000 January 1.5 and degrees a day.
-Ephemeris ephemeris(double days_since_2000) {
-  const double n = days_since_2000;
-  const double mean_longitude = (280.460 + 0.9856474 * n) * kRadiansPerDegree;
-  const double anomaly = (357.528 + 0.9856003 * n) * kRadiansPerDegree;
-  const double longitude =
-      mean_longitude + (1.915 * std::sin(anomaly) + 0.020 * std::sin(2.0 * anomaly)) * kRadiansPerDegree;
-  const double obliquity = (23.439 - 4.0e-7 * n) * kRadiansPerDegree;
-  return {.mean_longitude = mean_longitude,
-          .right_ascension = std::atan2(std::cos(obliquity) * std::sin(longitude), std::cos(longitude)),
-          .declination = std::asin(std::sin(obliquity) * std::sin(longitude)),
-          .distance_au = 1.00014 - 0.01671 * std::cos(anomaly) - 0.00014 * std::cos(2.0 * anomaly)};
+// Table A4.2 of NREL/TP-560-34302: heliocentric longitude of the earth [1e-8 rad] by powers of t, terms above 450, and
+// its distance [1e-8 au], terms above 1000. What is left out adds up to 0.002 deg at the very most.
+constexpr double kTableUnit = 1e-8;
+constexpr double kLongitude0 = 175347046.0;
+constexpr double kLongitude1 = 628331966747.0;
+constexpr double kLongitude2 = 52919.0;
+constexpr Term kLongitudeTerms0[] = {{3341656, 4.6692568, 6283.07585},
+                                     {34894, 4.6261, 12566.1517},
+                                     {3497, 2.7441, 5753.3849},
+                                     {3418, 2.8289, 3.5231},
+                                     {3136, 3.6277, 77713.7715},
+                                     {2676, 4.4181, 7860.4194},
+                                     {2343, 6.1352, 3930.2097},
+                                     {1324, 0.7425, 11506.7698},
+                                     {1273, 2.0371, 529.691},
+                                     {1199, 1.1096, 1577.3435},
+                                     {990, 5.233, 5884.927},
+                                     {902, 2.045, 26.298},
+                                     {857, 3.508, 398.149},
+                                     {780, 1.179, 5223.694},
+                                     {753, 2.533, 5507.553},
+                                     {505, 4.583, 18849.228},
+                                     {492, 4.205, 775.523}};
+constexpr Term kLongitudeTerms1[] = {{206059, 2.678235, 6283.07585}, {4303, 2.6351, 12566.1517}};
+constexpr Term kLongitudeTerms2[] = {{8720, 1.0721, 6283.0758}};
+constexpr double kDistance0 = 100013989.0;
+constexpr Term kDistanceTerms0[] = {{1670700, 3.0984635, 6283.07585},
+                                    {13956, 3.05525, 12566.1517},
+                                    {3084, 5.1985, 77713.7715},
+                                    {1628, 1.1739, 5753.3849},
+                                    {1576, 2.8469, 7860.4194}};
+constexpr Term kDistanceTerms1[] = {{103019, 1.10749, 6283.07585}};
+
+double sum(std::span<const Term> terms, double t) {
+  double total = 0.0;
+  for (const Term& term : terms) total += term.a * std::cos(term.b + term.c * t);
+  return total;
 }
 
-/// Hour angle of the sun [rad], -pi to pi; sidereal time as Michalsky 1988, in hours.
-double hour_angle(double days_since_2000, double right_ascension, double longitude_east_rad) {
-  const double since_midnight_days = days_since_2000 + 0.5;
-  const double ut_h = 24.0 * (since_midnight_days - std::floor(since_midnight_days));
-  const double sidereal_h = 6.697375 + 0.0657098242 * days_since_2000 + ut_h;
-  return wrapped(std::remainder(sidereal_h, 24.0) * kPi / 12.0 + longitude_east_rad - right_ascension);
+/// How far the axis nods [rad].   [Meeus 1998, ch. 22: 0.5" in longitude, 0.1" in obliquity]
+struct Nutation {
+  double longitude_rad = 0.0;
+  double obliquity_rad = 0.0;
+};
+
+Nutation nutation(double centuries) {
+  const double node = (125.04452 - 1934.136261 * centuries) * kRadiansPerDegree;
+  const double sun = 2.0 * (280.4665 + 36000.7698 * centuries) * kRadiansPerDegree;
+  const double moon = 2.0 * (218.3165 + 481267.8813 * centuries) * kRadiansPerDegree;
+  return {.longitude_rad = kArcSecond * (-17.20 * std::sin(node) - 1.32 * std::sin(sun) - 0.23 * std::sin(moon) +
+                                         0.21 * std::sin(2.0 * node)),
+          .obliquity_rad = kArcSecond * (9.20 * std::cos(node) + 0.57 * std::cos(sun) + 0.10 * std::cos(moon) -
+                                         0.09 * std::cos(2.0 * node))};
 }
 
 /// The instant in [low, high] at which the sun crosses an elevation; the ends lie on either side.
@@ -97,11 +132,53 @@ SunPosition sun_position_from_hour_angle(double declination_rad, double latitude
           .distance_au = 1.0};
 }
 
+double earth_clock_lag_s(double julian_day_ut) {
+  const double year = std::clamp(2000.0 + (julian_day_ut - kJulianDay2000) / 365.25, 1941.0, 2050.0);
+  if (year < 1961.0) {
+    const double t = year - 1950.0;
+    return 29.07 + t * (0.407 + t * (-1.0 / 233.0 + t / 2547.0));
+  }
+  if (year < 1986.0) {
+    const double t = year - 1975.0;
+    return 45.45 + t * (1.067 + t * (-1.0 / 260.0 - t / 718.0));
+  }
+  const double t = year - 2000.0;
+  if (year < 2005.0) {
+    return 63.86 + t * (0.3345 + t * (-0.060374 + t * (0.0017275 + t * (0.000651814 + t * 0.00002373599))));
+  }
+  return 62.92 + t * (0.32217 + t * 0.005589);
+}
+
+SunEphemeris sun_ephemeris(double julian_day_ut) {
+  const double days_ut = julian_day_ut - kJulianDay2000;
+  const double centuries_ut = days_ut / 36525.0;
+  const double centuries = (days_ut + earth_clock_lag_s(julian_day_ut) / kSecondsPerDay) / 36525.0;
+  const double t = 0.1 * centuries;
+  const double distance = kTableUnit * (kDistance0 + sum(kDistanceTerms0, t) + t * sum(kDistanceTerms1, t));
+  const double earth =
+      kTableUnit * (kLongitude0 + sum(kLongitudeTerms0, t) +
+                    t * (kLongitude1 + sum(kLongitudeTerms1, t) + t * (kLongitude2 + sum(kLongitudeTerms2, t))));
+  const Nutation nod = nutation(centuries);
+  const double aberration = 20.4898 * kArcSecond / distance;
+  const double longitude = earth + kPi + nod.longitude_rad - aberration;
+  const double obliquity = (84381.448 - 46.8150 * centuries) * kArcSecond + nod.obliquity_rad;
+  // The turns of whole days are taken off before they cost digits.
+  const double turns = 360.0 * (days_ut - std::floor(days_ut)) + 0.98564736629 * days_ut;
+  const double sidereal = (280.46061837 + turns + 0.000387933 * centuries_ut * centuries_ut) * kRadiansPerDegree +
+                          nod.longitude_rad * std::cos(obliquity);
+  return {.apparent_longitude_rad = turned(longitude),
+          .obliquity_rad = obliquity,
+          .right_ascension_rad = turned(std::atan2(std::cos(obliquity) * std::sin(longitude), std::cos(longitude))),
+          .declination_rad = std::asin(std::sin(obliquity) * std::sin(longitude)),
+          .sidereal_angle_rad = turned(sidereal),
+          .distance_au = distance};
+}
+
 SunPosition sun_position(double julian_day_ut, double latitude_rad, double longitude_east_rad) {
-  const double days = julian_day_ut - kJulianDay2000;
-  const Ephemeris sun = ephemeris(days);
-  SunPosition position = sun_position_from_hour_angle(sun.declination, latitude_rad,
-                                                      hour_angle(days, sun.right_ascension, longitude_east_rad));
+  const SunEphemeris sun = sun_ephemeris(julian_day_ut);
+  const double hour_angle = wrapped(sun.sidereal_angle_rad + longitude_east_rad - sun.right_ascension_rad);
+  SunPosition position = sun_position_from_hour_angle(sun.declination_rad, latitude_rad, hour_angle);
+  position.elevation_rad -= 8.794 * kArcSecond / sun.distance_au * std::cos(position.elevation_rad);
   position.distance_au = sun.distance_au;
   return position;
 }
@@ -128,7 +205,8 @@ double equation_of_time_s(double julian_day_ut) {
   const double days = julian_day_ut - kJulianDay2000;
   const double since_midnight_days = days + 0.5;
   const double mean_hour_angle = 2.0 * kPi * (since_midnight_days - std::floor(since_midnight_days)) - kPi;
-  const double early = wrapped(hour_angle(days, ephemeris(days).right_ascension, 0.0) - mean_hour_angle);
+  const SunEphemeris sun = sun_ephemeris(julian_day_ut);
+  const double early = wrapped(sun.sidereal_angle_rad - sun.right_ascension_rad - mean_hour_angle);
   return early * kSecondsPerDay / (2.0 * kPi);
 }
 

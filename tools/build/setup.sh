@@ -6,7 +6,7 @@
 program_packages=(g++ cmake ninja-build pkg-config libboost-dev libyaml-cpp-dev libhdf5-dev libcli11-dev
   libfmt-dev nlohmann-json3-dev)
 test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libsundials-dev libsuitesparse-dev python3
-  python3-xarray python3-netcdf4 python3-h5netcdf netcdf-bin python3-jsonschema python3-yaml chromium)
+  python3-xarray python3-netcdf4 python3-h5netcdf netcdf-bin python3-jsonschema python3-yaml python3-ephem chromium)
 source_packages=(clang-format clang-tidy-16) # clang-tidy 14 does not parse all of C++20
 
 jobs=$(nproc)
