@@ -19,7 +19,8 @@ MAY_USE = {  # which rooms a room of each part may name in its USES, whatever th
 LIBRARY_OF_INCLUDE = (  # an outside header, and the library a room must list to include it
     (re.compile(r"boost/"), "Boost::headers"), (re.compile(r"yaml-cpp/"), "yaml-cpp"),
     (re.compile(r"H5Cpp|hdf5"), "hdf5::hdf5"), (re.compile(r"fmt/"), "fmt::fmt"),
-    (re.compile(r"nlohmann/"), "nlohmann_json::nlohmann_json"), (re.compile(r"CLI/"), "CLI11::CLI11"))
+    (re.compile(r"nlohmann/"), "nlohmann_json::nlohmann_json"), (re.compile(r"CLI/"), "CLI11::CLI11"),
+    (re.compile(r"Eigen/"), "Eigen3::Eigen"))
 HEADER_LINES, SOURCE_LINES = 200, 300
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]')
 STD_RANDOM = re.compile(r"std::\w+_distribution\b|std::(random_device|shuffle|sample)\b")

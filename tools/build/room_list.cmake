@@ -9,6 +9,7 @@ room(sim/integrate USES sim/core sim/contract sim/graph)
 room(sim/run USES sim/core sim/contract sim/calendar sim/graph sim/integrate LINKS Boost::headers)
 
 room(models/properties USES sim/core LINKS Boost::headers)
+room(models/light USES sim/core models/properties LINKS Eigen3::Eigen)
 room(models/weather USES sim/core sim/contract models/properties LINKS Boost::headers)
 room(models/envelope USES sim/core sim/contract models/properties)
 room(models/air USES sim/core sim/contract models/properties)
@@ -20,7 +21,7 @@ room(models/control USES sim/core sim/contract models/properties)
 
 room(tools/units USES sim/core LINKS fmt::fmt)
 room(tools/weather_file USES sim/core models/properties models/weather tools/units LINKS Boost::headers fmt::fmt)
-room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properties models/weather
+room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properties models/light models/weather
      models/envelope models/air models/ground models/plants models/water models/power models/control
      tools/units tools/weather_file LINKS yaml-cpp fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units

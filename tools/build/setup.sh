@@ -3,7 +3,7 @@
 # Sourced by bash, from the root of the project.
 
 # Debian 12 names. For the program; beside it for the tests; beside both for the checks of the source text.
-program_packages=(g++ cmake ninja-build pkg-config libboost-dev libyaml-cpp-dev libhdf5-dev libcli11-dev
+program_packages=(g++ cmake ninja-build pkg-config libboost-dev libyaml-cpp-dev libhdf5-dev libcli11-dev libeigen3-dev
   libfmt-dev nlohmann-json3-dev)
 test_packages=(libgtest-dev libgmock-dev libbenchmark-dev libsundials-dev libsuitesparse-dev python3
   python3-xarray python3-netcdf4 python3-h5netcdf netcdf-bin python3-jsonschema python3-yaml python3-ephem chromium)
