@@ -4,6 +4,7 @@
 #include <type_traits>
 
 #include "models/properties/constants.hpp"
+#include "models/properties/saturation.hpp"
 
 /// Longwave radiation of the sky. Emissivities refer to blackbody radiation at the screen-height air temperature.
 namespace noonhouse {
@@ -47,6 +48,22 @@ S brutsaert_emissivity(const S& temperature_k, const std::type_identity_t<S>& va
   return 1.24 * pow(vapour_pressure_pa / (100.0 * temperature_k), 1.0 / 7.0);
 }
 
+/// Emissivity of the clear sky above a site at an altitude [m], by the air there: Brutsaert's form for the air as it
+/// would be at sea level, less the air that is missing overhead.
+///   1.24 (e' / 100 Pa / T')^(1/7) p / p_0
+///   T' = T + 0.0065 z;  e' = r e_s(T'), r = e / e_s(T), over water;  p_0 = 101325 Pa
+///   Marks & Dozier 1979, Arch. Meteorol. Geophys. Bioklimatol. B 27, 159; from memory. Made for 2 to 4 km in
+///   mountains; at sea level and standard pressure it is brutsaert_emissivity. Does not model: the slopes around the
+///   site.
+template <class S>
+S brutsaert_altitude_emissivity(const S& temperature_k, const std::type_identity_t<S>& vapour_pressure_pa,
+                                double altitude_m, double pressure_pa) {
+  const S below_k = temperature_k + 0.0065 * altitude_m;
+  const S humidity = vapour_pressure_pa / saturation_pressure_water_pa(temperature_k);
+  const S below_pa = humidity * saturation_pressure_water_pa(below_k);
+  return brutsaert_emissivity(below_k, below_pa) * (pressure_pa / kStandardPressure);
+}
+
 /// Emissivity of the clear sky by air temperature: 1 - 0.261 exp(-7.77e-4 (273 - T)^2).
 ///   Idso & Jackson 1969, J. Geophys. Res. 74, 5397.
 template <class S>
@@ -82,6 +99,7 @@ S cloudy_emissivity(const S& clear_emissivity, double cloud_fraction) {
 /// Emissivity of a sky with cloud whose base is at a height [m] and which is opaque to a degree of 0 to 1
 /// (1 low and middle cloud, 0.4 cirrus).
 ///   e + (1 - e) c e_c exp(-h / 8200 m)     [Martin & Berdahl 1984, Solar Energy 33, 321; from memory]
+/// One layer of cloud: for several, add their c e_c exp(-h / 8200 m), each c the share seen from the ground.
 template <class S>
 S cloud_base_emissivity(const S& clear_emissivity, double cloud_fraction, double base_height_m,
                         double cloud_emissivity = 1.0) {

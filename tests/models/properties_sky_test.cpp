@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "models/properties/atmosphere.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
 #include "sim/core/dual.hpp"
@@ -42,10 +43,47 @@ TEST(SkyEmissivity, FormsSpreadAroundTheSameState) {
   EXPECT_NEAR(berdahl_martin_emissivity(dew, 6.0, 1e5), 0.774, 0.002);
 }
 
+// At sea level the correction does nothing; at a given altitude thinner air radiates less, in proportion.
+TEST(SkyEmissivity, OfAnAltitudeIsBrutsaertsAtSeaLevel) {
+  EXPECT_NEAR(brutsaert_altitude_emissivity(kelvin(20.0), 1228.0, 0.0, kStandardPressure),
+              brutsaert_emissivity(kelvin(20.0), 1228.0), 1e-12);
+  const double thick = brutsaert_altitude_emissivity(kelvin(10.0), 600.0, 2000.0, 80000.0);
+  EXPECT_NEAR(brutsaert_altitude_emissivity(kelvin(10.0), 600.0, 2000.0, 76000.0) / thick, 0.95, 1e-12);
+}
+
+// Marks & Dozier 1979, worked by hand with vapour pressures of the steam table: 10.5 degC and 50 % at 3000 m and 701.1
+// hPa. T' = 303.15 K; e_s(283.65 K) = 12.70 hPa, e_s(303.15 K) = 42.46 hPa, so e = 6.35 and e' = 21.23 hPa;
+// (21.23 / 303.15)^(1/7) = exp(-2.6588 / 7) = 0.68399; 1.24 * 0.68399 * 701.1 / 1013.25 = 0.5869. To 0.0005: e has four
+// digits.
+TEST(SkyEmissivity, OfAnAltitudeIsAsWorkedByHand) {
+  EXPECT_NEAR(brutsaert_altitude_emissivity(kelvin(10.5), 635.0, 3000.0, 70110.0), 0.5869, 0.0005);
+}
+
+// Up a mountain in the standard atmosphere, at one relative humidity, the sky radiates less and less.
+TEST(SkyEmissivity, FallsWithTheAltitudeOfTheStandardAtmosphere) {
+  double last = 1.0;
+  for (double z = 0.0; z <= 4000.0; z += 500.0) {
+    const double t = standard_temperature_k(z), e = 0.5 * saturation_pressure_water_pa(t);
+    const double here = brutsaert_altitude_emissivity(t, e, z, standard_pressure_pa(z));
+    ASSERT_LT(here, last) << z;
+    if (z > 0.0) ASSERT_LT(here, brutsaert_emissivity(t, e)) << z;
+    last = here;
+  }
+}
+
 // Allen et al. 1998, FAO-56, Example 11 and Example 18. Tolerance 0.1 and 0.02 MJ/m2.
 TEST(NetLongwave, MatchesTheWorkedExamples) {
   EXPECT_NEAR(fao_net_longwave_daily(kelvin(19.1), kelvin(25.1), 2100.0, 14.5 / 18.8) / 1e6, 3.5, 0.1);
   EXPECT_NEAR(fao_net_longwave_daily(kelvin(12.3), kelvin(21.5), 1409.0, 22.07 / 30.90) / 1e6, 3.71, 0.02);
+}
+
+// Allen et al. 1998, FAO-56, Example 12: albedo 0.23 of 14.5 MJ/m2 leaves 11.1 MJ/m2, printed from rounded numbers, so
+// 0.1; less the net longwave of Example 11, 3.5, the ground keeps 7.6 MJ/m2 (Example 12 too).
+TEST(NetLongwave, LeavesTheNetRadiationOfTheWorkedExample) {
+  const double shortwave = (1.0 - 0.23) * 14.5;
+  EXPECT_NEAR(shortwave, 11.1, 0.1);
+  const double longwave = fao_net_longwave_daily(kelvin(19.1), kelvin(25.1), 2100.0, 14.5 / 18.8) / 1e6;
+  EXPECT_NEAR(shortwave - longwave, 7.6, 0.1);
 }
 
 // Stefan-Boltzmann at 0 degC. Tolerance 0.01 W/m2: the printed 315.66 is of the 2014 constant.
@@ -76,6 +114,14 @@ TEST(CloudCorrection, GrowsFromClearToOvercast) {
   EXPECT_EQ(cloud_fraction_from_clearness(0.0), cloud_fraction_from_clearness(0.3));
 }
 
+// Martin & Berdahl 1984 (from memory): what a cloud adds falls by e for every 8.2 km of its base; opaque cloud on the
+// ground makes the sky black, and cirrus of emissivity 0.4 adds 0.4 of what opaque cloud would.
+TEST(CloudCorrection, FallsByTheScaleHeightOfTheCloudBase) {
+  EXPECT_NEAR(cloud_base_emissivity(0.7, 1.0, 0.0), 1.0, 1e-12);
+  EXPECT_NEAR(cloud_base_emissivity(0.7, 1.0, 8200.0), 0.7 + 0.3 * 0.36788, 1e-5);
+  EXPECT_NEAR(cloud_base_emissivity(0.7, 0.5, 8200.0, 0.4), 0.7 + 0.3 * 0.5 * 0.4 * 0.36788, 1e-5);
+}
+
 TEST(SkyTemperature, RadiatesWhatTheEmissivitySays) {
   const double sky = sky_temperature_k(300.0, 0.8);
   EXPECT_NEAR(blackbody_emission(sky), 0.8 * blackbody_emission(300.0), 1e-9);
@@ -91,6 +137,7 @@ TEST(SkyEmissivity, DerivativesAgreeWithDifferences) {
   check([](const auto& x) { return berdahl_martin_emissivity(x, 3.0, 9e4); }, 285.0);
   check([](const auto& x) { return brunt_emissivity(x); }, 1400.0);
   check([](const auto& x) { return brutsaert_emissivity(x, 1400.0); }, 295.0);
+  check([](const auto& x) { return brutsaert_altitude_emissivity(x, 1000.0, 1500.0, 8.5e4); }, 290.0);
   check([](const auto& x) { return idso_jackson_emissivity(x); }, 295.0);
   check([](const auto& x) { return swinbank_sky_temperature_k(x); }, 295.0);
   check([](const auto& x) { return sky_temperature_k(x, cloudy_emissivity(swinbank_emissivity(x), 0.3)); }, 295.0);
