@@ -3,7 +3,10 @@
 
 #include <algorithm>
 #include <boost/math/quadrature/gauss.hpp>
+#include <boost/math/special_functions/expint.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
+#include <cstdint>
 #include <vector>
 
 #include "models/properties/constants.hpp"
@@ -93,12 +96,15 @@ SheetOptics parallel_sheets_optics(double incidence_rad, int count, const Sheet&
   return stack_optics(incidence_rad, sheets);
 }
 
-SheetOptics diffuse_stack_optics(std::span<const Sheet> sheets) {
+double hemispherical_mean(const std::function<double(double)>& of_incidence_rad) {
   // Over s = sin^2 of the incidence angle, from 0 to 1, an even sky weighs evenly.
-  using Quadrature = boost::math::quadrature::gauss<double, 30>;
+  return boost::math::quadrature::gauss<double, 30>::integrate(
+      [&](double s) { return of_incidence_rad(std::asin(std::sqrt(s))); }, 0.0, 1.0);
+}
+
+SheetOptics diffuse_stack_optics(std::span<const Sheet> sheets) {
   const auto mean = [&](double SheetOptics::*part) {
-    return Quadrature::integrate([&](double s) { return stack_optics(std::asin(std::sqrt(s)), sheets).*part; }, 0.0,
-                                 1.0);
+    return hemispherical_mean([&](double incidence) { return stack_optics(incidence, sheets).*part; });
   };
   const double transmittance = mean(&SheetOptics::transmittance);
   const double reflectance = mean(&SheetOptics::reflectance);
@@ -115,6 +121,23 @@ double sky_equivalent_angle_rad(double slope_rad) {
 double ground_equivalent_angle_rad(double slope_rad) {
   const double slope = slope_rad / kRadiansPerDegree;
   return (90.0 - 0.5788 * slope + 0.002693 * slope * slope) * kRadiansPerDegree;
+}
+
+double even_layer_diffuse_transmittance(double optical_depth) {
+  NOON_ASSERT(optical_depth >= 0.0);
+  return 2.0 * boost::math::expint(3, optical_depth);
+}
+
+double even_layer_optical_depth(double diffuse_transmittance) {
+  NOON_ASSERT(diffuse_transmittance > 0.0 && diffuse_transmittance <= 1.0);
+  if (diffuse_transmittance >= 1.0) return 0.0;
+  // The slanted paths make the layer weigh between once and twice its depth.
+  const double most = -std::log(diffuse_transmittance);
+  const auto excess = [&](double depth) { return even_layer_diffuse_transmittance(depth) - diffuse_transmittance; };
+  const auto close = [&](double a, double b) { return std::fabs(b - a) <= 1e-15 + 1e-14 * most; };
+  std::uintmax_t rounds = 100;
+  const auto bracket = boost::math::tools::toms748_solve(excess, 0.45 * most, most, close, rounds);
+  return 0.5 * (bracket.first + bracket.second);
 }
 
 }  // namespace noonhouse

@@ -146,5 +146,27 @@ TEST(DiffuseOptics, IntegratesTheHemisphereFinely) {
   EXPECT_NEAR(diffuse.transmittance + diffuse.reflectance + diffuse.absorptance, 1.0, 1e-12);
 }
 
+// Abramowitz & Stegun 1964, Handbook of Mathematical Functions, Table 5.4 (from memory): E3. Half the last digit.
+TEST(EvenLayer, IsTwiceTheThirdExponentialIntegral) {
+  EXPECT_EQ(even_layer_diffuse_transmittance(0.0), 1.0);
+  EXPECT_NEAR(even_layer_diffuse_transmittance(0.5), 2.0 * 0.2216044, 1e-7);
+  EXPECT_NEAR(even_layer_diffuse_transmittance(1.0), 2.0 * 0.1096920, 1e-7);
+}
+
+// The same by adding up directions: the mean of exp(-depth / cosine) over sin^2.
+TEST(EvenLayer, IsTheMeanOverTheHemisphere) {
+  double sum = 0.0;
+  const int steps = 20000;
+  for (int i = 0; i < steps; ++i) sum += std::exp(-0.3 / std::sqrt(1.0 - (i + 0.5) / steps)) / steps;
+  EXPECT_NEAR(even_layer_diffuse_transmittance(0.3), sum, 1e-6);
+}
+
+TEST(EvenLayer, DepthGoesBackToTheShare) {
+  EXPECT_EQ(even_layer_optical_depth(1.0), 0.0);
+  for (const double share : {0.999999, 0.99, 0.9, 0.5, 0.1, 0.001}) {
+    EXPECT_NEAR(even_layer_diffuse_transmittance(even_layer_optical_depth(share)) / share, 1.0, 1e-12) << share;
+  }
+}
+
 }  // namespace
 }  // namespace noonhouse
