@@ -14,6 +14,7 @@ inline constexpr double kFilmBlendK = 0.05;
 ///   h_N^3 = D^(3/4) max(a^3, b^3 D^(1/4)),  that is  h_N = max(a D^(1/4), b D^(1/3))
 /// a is the laminar law, b the turbulent one. Their meeting is rounded by a parabola over +-30 % of a^3 (at most 2.5 %
 /// more heat), so that slopes are continuous; beyond it the turbulent law needs no root at all.
+/// Made by surface_film, which keeps a^3 above zero: the rounding divides by it.
 struct FreeFilm {
   double laminar_cubed = 0.0;       ///< a^3 [W3/(m6 K^(15/4))]
   double turbulent_cubed = 0.0;     ///< b^3 [W3/(m6 K4)]

@@ -52,9 +52,9 @@ TEST(SkyEmissivity, OfAnAltitudeIsBrutsaertsAtSeaLevel) {
   EXPECT_NEAR(brutsaert_altitude_emissivity(kelvin(10.0), 600.0, 2000.0, 76000.0) / thick, 0.95, 1e-12);
 }
 
-// Marks & Dozier 1979, worked by hand with vapour pressures of the steam table: 10.5 degC and 50 % at 3000 m and 701.1
+// Marks & Dozier 1979, worked by hand with steam-table pressures (from memory): 10.5 degC and 50 % at 3000 m and 701.1
 // hPa. T' = 303.15 K; e_s(283.65 K) = 12.70 hPa, e_s(303.15 K) = 42.46 hPa, so e = 6.35 and e' = 21.23 hPa;
-// (21.23 / 303.15)^(1/7) = exp(-2.6588 / 7) = 0.68399; 1.24 * 0.68399 * 701.1 / 1013.25 = 0.5869. To 0.0005: e has four
+// (21.23 / 303.15)^(1/7) = exp(-2.6588 / 7) = 0.68398; 1.24 * 0.68398 * 701.1 / 1013.25 = 0.5869. To 0.0005: e has four
 // digits.
 TEST(SkyEmissivity, OfAnAltitudeIsAsWorkedByHand) {
   EXPECT_NEAR(brutsaert_altitude_emissivity(kelvin(10.5), 635.0, 3000.0, 70110.0), 0.5869, 0.0005);
