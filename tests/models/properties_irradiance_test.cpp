@@ -148,9 +148,8 @@ TEST(ClearSky, TurbidityFormByHand) {
 }
 
 // Kasten 1980, Arch. Meteorol. B 28, 45: clean dry air has the optical thickness 1 / (9.4 + 0.9 m) (from memory), on
-// which the turbidity of Linke is defined. At air mass 2 the factor 0.8662 makes the newer thickness agree, so there
-// the beam must be that of the older law. Tolerance 0.2 % an air mass and unit of turbidity (last digit of 0.8662
-// and the slope of the thickness over the 0.01 by which refraction moves the air mass).
+// which the turbidity of Linke is defined; the factor 0.8662 makes the newer thickness agree with it at air mass 2.
+// Tolerance 0.2 % a unit of turbidity: refraction moves the air mass by 0.01.
 TEST(ClearSky, TurbidityMeansTheOlderThicknessAtAirMassTwo) {
   for (const double turbidity : {1.0, 2.0, 3.5, 5.0}) {
     const double beam = clear_sky(29.88 * kDeg, kStandardPressure, turbidity, 1000.0).beam_normal_w_m2;
