@@ -96,7 +96,7 @@ void LightBalance::add_beam(const OutdoorLight& light, const std::vector<PieceBe
   std::vector<double> straight(pieces_.size(), 0.0);
   for (std::size_t piece = 0; piece < pieces_.size(); ++piece) {
     const double passed = out.beam_w[piece] * beams[piece].transmittance;
-    const double scattered = seen[piece] > 0.0 ? pieces_[piece].scatters : 1.0;
+    const double scattered = seen[piece] > 0.0 ? beams[piece].scatters : 1.0;
     scatter(piece, passed * scattered, first);
     straight[piece] = passed * (1.0 - scattered);
   }

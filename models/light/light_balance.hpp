@@ -29,10 +29,11 @@ struct OutdoorLight {
 
 /// What a piece does with the beam at one instant, shares of what meets it.
 struct PieceBeam {
-  double transmittance = 0.0, reflectance = 0.0;
+  double transmittance = 0.0;
+  double scatters = 0.0;  ///< share of what passes that leaves scattered
 };
 
-/// A piece's lasting optics: diffuse light from both sides, and the share of what passes that leaves it scattered.
+/// A piece's lasting optics: diffuse light from both sides, and the share of what passes that leaves scattered anew.
 struct PieceOptics {
   LayerOptics diffuse;
   double scatters = 0.0;

@@ -11,8 +11,8 @@
 namespace noonhouse {
 namespace {
 
-/// One piece: what it does with the beam, and with diffuse light.
-constexpr PieceBeam kBeam{0.7, 0.2};
+/// What a piece lets through of the beam, and what it does with diffuse light.
+constexpr double kPasses = 0.7;
 constexpr LayerOptics kDiffuse{0.6, 0.25, 0.3};
 
 struct Case {
@@ -31,7 +31,7 @@ TEST_P(Light, AbsorbedAndLetOutAndReflectedIsWhatCame) {
   const std::size_t n = g.scene.surfaces().size(), pieces = g.scene.shell().pieces;
   std::vector<double> reflects(n, c.floor_reflects);
   const LightBalance balance(g, std::vector<PieceOptics>(pieces, {kDiffuse, c.scatters}), reflects);
-  const std::vector<PieceBeam> beams(pieces, kBeam);
+  const std::vector<PieceBeam> beams(pieces, {kPasses, c.scatters});
   const double e = c.elevation;
   const OutdoorLight light{850.0, {std::cos(e) * 0.6, std::cos(e) * 0.8, std::sin(e)}, 110.0, 60.0, 40.0};
   const LitHouse lit =
@@ -43,7 +43,7 @@ TEST_P(Light, AbsorbedAndLetOutAndReflectedIsWhatCame) {
       continue;
     }
     came += lit.beam_w[s] + lit.diffuse_w[s];
-    went += lit.beam_w[s] * (1.0 - kBeam.transmittance) + lit.diffuse_w[s] * (1.0 - kDiffuse.transmittance);
+    went += lit.beam_w[s] * (1.0 - kPasses) + lit.diffuse_w[s] * (1.0 - kDiffuse.transmittance);
     went += lit.arriving_w[s] * (1.0 - kDiffuse.reflectance_back);  // taken up, or let out again
   }
   EXPECT_GT(came, 1000.0);
