@@ -197,6 +197,19 @@ TEST(EquationOfTime, ExtremesOfTheYear) {
   EXPECT_NEAR(equation_of_time_s(julian_day(2025, 11, 3, utc(12, 0))), 987.0, 5.0);
 }
 
+// Sun and clock agree on 15 April, 13 June, 1 September and 25 December (almanac, from memory): the sign changes within
+// a day and a half of noon of that day, whatever the place in the leap cycle.
+TEST(EquationOfTime, CrossesZeroFourTimesAYear) {
+  const int days[][3] = {{4, 15, 1}, {6, 13, -1}, {9, 1, 1}, {12, 25, -1}};  // month, day, rising or falling
+  for (const auto& [month, day, way] : days) {
+    for (int year = 2023; year <= 2026; ++year) {
+      const double noon = julian_day(year, month, day, utc(12, 0));
+      EXPECT_LT(way * equation_of_time_s(noon - 1.5), 0.0) << year << ' ' << month;
+      EXPECT_GT(way * equation_of_time_s(noon + 1.5), 0.0) << year << ' ' << month;
+    }
+  }
+}
+
 // The series: 35 s at most in its own year (from memory), and up to a day of the leap cycle at 30 s a day.
 TEST(EquationOfTime, EphemerisAndSeriesAgreeThroughTheYear) {
   for (int day = 1; day <= 365; ++day) {
