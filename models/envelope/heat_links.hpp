@@ -4,7 +4,7 @@
 #include <string_view>
 
 #include "models/properties/constants.hpp"
-#include "models/properties/film_coefficient.hpp"
+#include "models/properties/surface_film.hpp"
 #include "sim/contract/law.hpp"
 #include "sim/core/smooth.hpp"
 
@@ -26,7 +26,7 @@ struct Conductance {
 ///   Q = A h(T_s - T_a) (T_s - T_a)
 struct InsideConvection {
   double area_m2 = 0.0;
-  FilmCoefficient film;
+  SurfaceFilm film;
   static constexpr std::string_view kName = "convection inside";
   static constexpr int kInputs = 2, kFluxes = 1;
   static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
@@ -46,7 +46,7 @@ struct InsideConvection {
 /// the source, the layers in between.
 struct PlumeConvection {
   double area_m2 = 0.0;
-  FilmCoefficient film;
+  SurfaceFilm film;
   double share_to_top = 0.5;  ///< s
   static constexpr std::string_view kName = "convection with a plume";
   static constexpr int kInputs = 3, kFluxes = 2;
@@ -61,16 +61,20 @@ struct PlumeConvection {
 };
 
 /// Heat from a surface to outdoor air by wind [W], positive from the surface.
-///   Q = A (2.8 + 3.0 V) (T_s - T_out)     [Watmuff, Charters & Proctor 1977, COMPLES 2; V to about 7 m/s]
-/// Inputs: T_s, T_out, V [m/s].
+///   Q = A (a + b V) (T_s - T_out)
+/// a, b: 2.8 and 3.0 [Watmuff, Charters & Proctor 1977, COMPLES 2; V to about 7 m/s, no radiation], 5.7 and 3.8
+/// [McAdams 1954; V below 5 m/s, holds radiation too], 4 and 4 [EN ISO 6946, annex C]. Beyond, the straight line goes
+/// on. Inputs: T_s, T_out, V [m/s].
 struct WindConvection {
   double area_m2 = 0.0;
+  double still_w_m2_k = 2.8;        ///< a
+  double per_speed_w_s_m3_k = 3.0;  ///< b
   static constexpr std::string_view kName = "convection outside";
   static constexpr int kInputs = 3, kFluxes = 1;
   static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
   template <class S>
   void flux(const std::array<S, 3>& in, std::array<S, 1>& q) const {
-    q[0] = area_m2 * (2.8 + 3.0 * in[2]) * (in[0] - in[1]);
+    q[0] = area_m2 * (still_w_m2_k + per_speed_w_s_m3_k * in[2]) * (in[0] - in[1]);
   }
 };
 
@@ -107,14 +111,15 @@ struct ScreenedRadiantExchange {
   }
 };
 
-/// A power that a channel gives [W]: absorbed sunlight, from the account "sun" to a node.
+/// A share of a power that a channel gives [W]: absorbed sunlight, from the account "sun" to a node.
 struct GivenPower {
+  double share = 1.0;
   static constexpr std::string_view kName = "absorbed sunlight";
   static constexpr int kInputs = 1, kFluxes = 1;
   static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
   template <class S>
   void flux(const std::array<S, 1>& in, std::array<S, 1>& q) const {
-    q[0] = in[0];
+    q[0] = share * in[0];
   }
 };
 

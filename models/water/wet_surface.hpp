@@ -3,7 +3,7 @@
 #include <array>
 #include <string_view>
 
-#include "models/properties/film_coefficient.hpp"
+#include "models/properties/surface_film.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "sim/contract/law.hpp"
 
@@ -20,7 +20,7 @@ struct WetSurface {
   double area_m2 = 0.0;
   double pressure_pa = 101325.0;
   double half_wet_kg = 0.0;  ///< water at which half of the surface still evaporates
-  FilmCoefficient film;
+  SurfaceFilm film;
   static constexpr std::string_view kName = "evaporation and condensation";
   static constexpr int kInputs = 4, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};

@@ -34,6 +34,9 @@ class HouseGraph {
     return NodeId{static_cast<int>(nodes_.size()) - 1};
   }
 
+  /// The name a node was given.
+  const std::string& name_of(NodeId node) const { return nodes_[static_cast<std::size_t>(node.index)].name; }
+
   AccountId account(std::string name, Quantity quantity);
   ChannelId channel(std::string name, std::string unit, double initial);
 

@@ -10,6 +10,7 @@
 #include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
 #include "models/control/sensor.hpp"
+#include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
 #include "models/envelope/openings.hpp"
 #include "models/plants/tissue.hpp"
@@ -92,11 +93,16 @@ Maker law_of(std::vector<Field<L>> fields) {
   };
 }
 
-/// The two parameters of the film coefficient that a law holds.
+/// The parameters of the film that a law holds: a draught, and one turbulent law for warm and cold alike.
 template <class L>
 std::vector<Field<L>> with_film(std::vector<Field<L>> fields) {
-  fields.push_back({"per_cube_root", [](L& law, double value) { law.film.per_cube_root = value; }});
-  fields.push_back({"floor_w_m2_k", [](L& law, double value) { law.film.floor_w_m2_k = value; }});
+  fields.push_back({"per_cube_root", [](L& law, double value) {
+                      for (FreeFilm* side : {&law.film.warm, &law.film.cold}) {
+                        side->turbulent_cubed = value * value * value;
+                        side->laminar_cubed = 0.4 * value * value * value;
+                      }
+                    }});
+  fields.push_back({"draught_w_m2_k", [](L& law, double value) { law.film.forced_cubed = value * value * value; }});
   return fields;
 }
 
@@ -141,6 +147,9 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<PlumeConvection>(with_film<PlumeConvection>(
            {field("area_m2", &PlumeConvection::area_m2), field("share_to_top", &PlumeConvection::share_to_top)}))},
       {"RadiantExchange", law_of<RadiantExchange>({field("effective_area_m2", &RadiantExchange::effective_area_m2)})},
+      {"RadiationThroughCover",
+       law_of<RadiationThroughCover>({field("effective_area_m2", &RadiationThroughCover::effective_area_m2),
+                                      field("cover_area_m2", &RadiationThroughCover::cover_area_m2)})},
       {"RoofCatchment", law_of<RoofCatchment>({field("plan_area_m2", &RoofCatchment::plan_area_m2),
                                                field("runoff_coefficient", &RoofCatchment::runoff_coefficient)})},
       {"Runoff",

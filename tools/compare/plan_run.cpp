@@ -38,10 +38,13 @@ std::string table_key(const PlanScenario& plan) {
   ScenarioSpec shared;
   shared.house = plan.spec.house;
   shared.power = plan.spec.power;
-  return weather_key(plan) + save_fields(shared);
+  shared.shades = plan.spec.shades;
+  shared.plant_kinds = plan.spec.plant_kinds;
+  shared.plants = plan.spec.plants;
+  return weather_key(plan) + sun_key(plan) + save_fields(shared);
 }
 
-/// Weather and sun of each plan, made once for all plans that share them.
+/// Weather, geometry and sunlight of each plan, each made once for all plans that share it.
 class Outdoors {
  public:
   explicit Outdoors(const Scenario& scenario) : scenario_(&scenario) {}
@@ -49,7 +52,11 @@ class Outdoors {
     auto& weather = weathers_[weather_key(plan)];
     if (!weather) weather = std::make_shared<const WeatherSeries>(weather_of(*scenario_, plan));
     auto& table = tables_[table_key(plan)];
-    if (!table) table = site_table(plan, *weather);
+    if (!table) {
+      auto& sun = suns_[sun_key(plan)];
+      if (!sun) sun = sunlit_house(plan, *weather);
+      table = site_table(plan, *weather, sun);
+    }
     of_plan_.emplace_back(weather, table);
   }
   const WeatherSeries& weather(std::size_t plan) const { return *of_plan_[plan].first; }
@@ -58,6 +65,7 @@ class Outdoors {
  private:
   const Scenario* scenario_;
   std::map<std::string, std::shared_ptr<const WeatherSeries>> weathers_;
+  std::map<std::string, std::shared_ptr<const SunlitHouse>> suns_;
   std::map<std::string, std::shared_ptr<const SiteTable>> tables_;
   std::vector<std::pair<std::shared_ptr<const WeatherSeries>, std::shared_ptr<const SiteTable>>> of_plan_;
 };

@@ -13,6 +13,7 @@ namespace noonhouse {
 namespace {
 /// Tolerance of films and other small waters in one step [kg].
 constexpr double kFilmToleranceKg = 1e-3;
+constexpr double kDraught = 0.1;  ///< air past surfaces inside with nothing running [m/s]; common practice, no source
 }  // namespace
 
 Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather)
@@ -27,19 +28,20 @@ Assembly Assembler::build() {
   add_accounts_and_channels();
   add_air();
   add_ground();
-  add_covers();
   add_shades();
+  add_covers();
   add_benches();
   add_water();
   add_power();
   add_plants();
+  add_longwave();
   add_openings();
   add_fans();
   add_mist();
   add_sensors();
   add_controls();
   out_.plan.house = graph_.compile();
-  out_.plan.forcing = std::make_unique<SiteForcing>(table_, out_.shape, out_.site);
+  out_.plan.forcing = std::make_unique<SiteForcing>(table_, out_.site);
   out_.plan.length = ticks(spec_.run.length_s);
   out_.plan.steps.tolerance = spec_.run.tolerance_k / kTemperatureUnit;
   return std::move(out_);
@@ -67,7 +69,9 @@ void Assembler::add_accounts_and_channels() {
   out_.site.rain = graph_.channel("rain", "kg m-2 s-1", 0.0);
   out_.site.global = graph_.channel("global irradiance", "W m-2", 0.0);
   out_.site.panel = graph_.channel("panel power", "W", 0.0);
-  deep_soil_k_ = graph_.channel("deep soil temperature", "K", spec_.site.deep_soil_k);
+  out_.site.deep_soil = graph_.channel("deep soil temperature", "K", first.deep_soil_k);
+  nothing_drawn_ = graph_.channel("no cloth", "1", 0.0);
+  out_.site.sunlight.resize(table_->row().size());
   raining_ = graph_.channel("raining", "1", 0.0);
   out_.water_permit = graph_.channel("tank may be drawn", "1", 1.0);
   out_.power_permit = graph_.channel("loads may draw", "1", 1.0);
@@ -90,16 +94,22 @@ void Assembler::touch_air(const Surface& s, NodeId air) {
     graph_.exchange("heat between " + to, "convection inside", InsideConvection{s.area_m2, s.film}, {s.node, air},
                     {{{s.node, air}}});
   }
+  if (!s.wets) return;
   graph_.exchange("vapour between " + to, "evaporation and condensation",
                   WetSurface{s.area_m2, out_.pressure_pa, s.half_wet_kg, s.film},
                   {s.node, Input(s.node, 1), air, Input(air, 1)}, {{{End(s.node, 1), End(air, 1)}, {s.node, air}}});
 }
 
-/// Sunlight taken up by a node, as shares of what lands in its bay.
-void Assembler::receive_sun(const std::string& name, NodeId node, int bay, double beam_share, double diffuse_share) {
+/// Sunlight taken up by a node: an entry of the table's row.
+void Assembler::receive_sun(const std::string& name, NodeId node, std::size_t row) {
   const ChannelId gain = graph_.channel("sun on " + name, "W", 0.0);
-  out_.site.receivers.push_back({gain, bay, beam_share, diffuse_share});
+  out_.site.sunlight[row] = gain;
   graph_.exchange("sun on " + name, "sunlight absorbed", GivenPower{}, {gain}, {{{sun_, node}}});
+}
+
+/// The film of a flat face of the house's air, with the draught that is never absent.
+SurfaceFilm Assembler::film_of(double tilt_rad, double length_m, double run_m) const {
+  return surface_film(tilt_rad, length_m, kDraught, table_->mean_outdoor_k(), out_.pressure_pa, run_m);
 }
 
 void Assembler::run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy) {

@@ -18,7 +18,7 @@ struct BayParts {
   std::vector<NodeId> air;     ///< layers, from the floor up
   std::vector<NodeId> soil;    ///< below the floor's surface, downward
   std::vector<NodeId> covers;  ///< facets, in the shape's order
-  NodeId floor, surroundings;
+  NodeId floor;
 };
 
 struct PlantParts {
@@ -64,7 +64,13 @@ WeatherSeries weather_of(const Scenario& scenario, const PlanScenario& plan);
 std::string weather_key(const PlanScenario& plan);
 
 /// Sun and weather on the house's facets; plans with equal site, weather and geometry may share one.
-std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather);
+/// `sun`, if given, is that of a plan with the same sun_key.
+std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather,
+                                            std::shared_ptr<const SunlitHouse> sun = nullptr);
+
+/// The house's geometry in the sun of the run's days, and what it depends on, as text.
+std::shared_ptr<const SunlitHouse> sunlit_house(const PlanScenario& plan, const WeatherSeries& weather);
+std::string sun_key(const PlanScenario& plan);
 
 /// Checks a plan's values across each other and builds its house, agents and forcing. This is the only place that
 /// names all models. Throws UserError with the place in the file.

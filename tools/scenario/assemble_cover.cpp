@@ -1,17 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
-// The cover: facets with their film, heat to inside, outside and sky; shade cloths over the roof.
+// The cover: facets with their film, heat to inside, outside and sky; shade cloths over or under it.
 #include <cmath>
 
 #include "models/envelope/heat_links.hpp"
+#include "models/properties/constants.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
 namespace {
 constexpr double kHeldOnCover = 0.05;  ///< condensate before it drips [kg/m2]; common practice, no source
 constexpr double kHalfWet = 0.02;      ///< film at which half the surface still evaporates [kg/m2]; same
+constexpr double kTwoFaces = 0.02;     ///< resistance from which inner and outer face are told apart [m2 K/W]
 constexpr double kShadeHeat = 600.0;   ///< of cloth and its wires [J/(m2 K)]; common practice, no source
-constexpr double kShadeEmissivity = 0.9;
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// Height of an upright face, else a quarter of the root of its area: area over perimeter of a square [m].
+double film_length_m(const Facet& facet) {
+  return facet.slope_rad > kPi / 4.0 ? facet.top_m - facet.bottom_m : 0.25 * std::sqrt(facet.area_m2);
+}
+
 }  // namespace
 
 void Assembler::add_covers() {
@@ -20,71 +27,102 @@ void Assembler::add_covers() {
 
 void Assembler::add_cover(std::size_t f) {
   const Facet& facet = out_.shape.facets[f];
-  const SheetSpec& sheet = facet.roof() ? spec_.house.cover.roof : spec_.house.cover.walls;
+  const SheetSpec& sheet = sheet_of(facet, out_.shape, spec_.house.cover);
   BayParts& bay = out_.bays[at(facet.bay)];
-  const double heat =
-      facet.area_m2 * sheet.sheets * sheet.thickness_m * sheet.density_kg_m3 * sheet.specific_heat_j_kg_k;
-  const NodeId node = film_node(facet.name, heat, start_.air_k);
+  const double heat = facet.area_m2 * sheet.thickness_m * sheet.density_kg_m3 * sheet.specific_heat_j_kg_k;
+  const bool two_faces = sheet.resistance_m2_k_w > kTwoFaces;
+  const NodeId node = film_node(facet.name, two_faces ? 0.5 * heat : heat, start_.air_k);
   bay.covers.push_back(node);
+  cover_nodes_.push_back(node);
   const auto& layers = out_.shape.bays[at(facet.bay)].layers;
+  const SurfaceFilm film = film_of(kPi - facet.slope_rad, film_length_m(facet), std::sqrt(facet.area_m2));
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const double area = facet.area_m2 * overlap_share(facet.bottom_m, facet.top_m, layers[i]);
-    if (area <= 0.0) continue;
-    touch_air({facet.name + " at layer " + std::to_string(i + 1), node, area, {1.31, 1.0}, kHalfWet * facet.area_m2},
+    const double share = facet.top_m > facet.bottom_m ? overlap_share(facet.bottom_m, facet.top_m, layers[i])
+                                                      : (i + 1 == layers.size() ? 1.0 : 0.0);  // a flat roof
+    if (share <= 0.0) continue;
+    touch_air({facet.name + " at layer " + std::to_string(i + 1), node, facet.area_m2 * share, film,
+               kHalfWet * facet.area_m2},
               bay.air[i]);
   }
-  graph_.exchange("longwave inside of the " + facet.name, "longwave inside",
-                  RadiantExchange{facet.area_m2 * sheet.emissivity}, {node, bay.surroundings},
-                  {{{node, bay.surroundings}}});
-  // Several sheets resist: the outer heat passes their gaps (0.17 m2 K/W each; ISO 6946 annex, from memory).
-  const double through = 1.0 / (1.0 + 0.17 * (sheet.sheets - 1) * 10.0);
-  graph_.exchange("wind on the " + facet.name, "through the cover", WindConvection{facet.area_m2 * through},
-                  {node, out_.site.outdoor, out_.site.wind}, {{{node, outdoor_heat_}}});
-  const double sky_view = 0.5 * (1.0 + std::cos(facet.slope_rad));
-  const double outside = facet.area_m2 * sheet.emissivity * through;
-  if (facet.roof() && !spec_.shades.empty()) {
-    // The cloths' positions weigh the sky; the exchange with each cloth is added with the cloth.
-    const ChannelId drawn = position_channel(spec_.shades.front().name, "shade");
-    graph_.exchange("sky over the " + facet.name, "to the sky", ScreenedRadiantExchange{outside * sky_view, 1.0, 0.0},
-                    {node, out_.site.sky, drawn}, {{{node, sky_}}});
-  } else {
-    graph_.exchange("sky over the " + facet.name, "to the sky", RadiantExchange{outside * sky_view},
-                    {node, out_.site.sky}, {{{node, sky_}}});
-  }
-  if (sky_view < 0.999)
-    graph_.exchange("surroundings of the " + facet.name, "through the cover",
-                    RadiantExchange{outside * (1.0 - sky_view)}, {node, out_.site.outdoor}, {{{node, outdoor_heat_}}});
-  const ChannelId gain = graph_.channel("sun in the " + facet.name, "W", 0.0);
-  out_.site.facet_gain.push_back(gain);
-  graph_.exchange("sun in the " + facet.name, "sunlight absorbed", GivenPower{}, {gain}, {{{sun_, node}}});
   run_off(facet.name, node, kHeldOnCover * facet.area_m2, End(bay.floor, 1), bay.floor);
+  const ChannelId gain = graph_.channel("sun in the " + facet.name, "W", 0.0);
+  out_.site.sunlight[table_->row().facet(f)] = gain;
+  graph_.exchange("sun in the " + facet.name, "sunlight absorbed", GivenPower{two_faces ? 0.5 : 1.0}, {gain},
+                  {{{sun_, node}}});
+  if (!two_faces) return add_cover_outside(f, node);
+  const NodeId outer =
+      graph_.node("outer face of the " + facet.name, ThermalMass{0.5 * heat}, {start_.air_k}, {kTemperatureUnit});
+  graph_.exchange("through the " + facet.name, "through the cover",
+                  Conductance{facet.area_m2 / sheet.resistance_m2_k_w}, {node, outer}, {{{node, outer}}});
+  graph_.exchange("sun on the outer face of the " + facet.name, "sunlight absorbed", GivenPower{0.5}, {gain},
+                  {{{sun_, outer}}});
+  add_cover_outside(f, outer);
+}
+
+void Assembler::add_cover_outside(std::size_t f, NodeId node) {
+  const Facet& facet = out_.shape.facets[f];
+  const double emits = facet.area_m2 * sheet_of(facet, out_.shape, spec_.house.cover).emissivity;
+  const bool iso = spec_.site.wind_film == WindFilm::iso;
+  graph_.exchange("wind on the " + facet.name, "through the cover",
+                  WindConvection{facet.area_m2, iso ? 4.0 : 2.8, iso ? 4.0 : 3.0},
+                  {node, out_.site.outdoor, out_.site.wind}, {{{node, outdoor_heat_}}});
+  const double sky = table_->sun().instants().front().geometry->outlooks[f].sky;
+  const int cloth = shade_of(facet, spec_.shades);
+  if (cloth >= 0 && spec_.shades[at(cloth)].value.hangs == ShadeSide::outside) {
+    // The exchange with the cloth itself is added with the cloth.
+    graph_.exchange("sky over the " + facet.name, "to the sky", ScreenedRadiantExchange{emits * sky, 1.0, 0.0},
+                    {node, out_.site.sky, cloth_drawn_[at(cloth)]}, {{{node, sky_}}});
+    graph_.exchange("longwave between the " + spec_.shades[at(cloth)].name + " and the " + facet.name,
+                    "through the cover",
+                    ScreenedRadiantExchange{emits * spec_.shades[at(cloth)].value.emissivity, 0.0, 1.0},
+                    {node, cloth_nodes_[at(cloth)], cloth_drawn_[at(cloth)]}, {{{node, cloth_nodes_[at(cloth)]}}});
+  } else {
+    graph_.exchange("sky over the " + facet.name, "to the sky", RadiantExchange{emits * sky}, {node, out_.site.sky},
+                    {{{node, sky_}}});
+  }
+  if (sky < 0.999)
+    graph_.exchange("surroundings of the " + facet.name, "through the cover", RadiantExchange{emits * (1.0 - sky)},
+                    {node, out_.site.outdoor}, {{{node, outdoor_heat_}}});
 }
 
 void Assembler::add_shades() {
-  for (const auto& shade : spec_.shades) {
-    double area = 0.0;
-    for (const Facet& facet : out_.shape.facets) area += facet.roof() ? facet.area_m2 : 0.0;
-    const ChannelId drawn = position_channel(shade.name, "shade");
-    const NodeId cloth =
-        graph_.node("cloth of the " + shade.name, ThermalMass{kShadeHeat * area}, {start_.air_k}, {kTemperatureUnit});
-    const ChannelId gain = graph_.channel("sun on the " + shade.name, "W", 0.0);
-    out_.site.shades.push_back({drawn, gain, shade.value.transmits, shade.value.absorbs});
-    graph_.exchange("sun on the " + shade.name, "sunlight absorbed", GivenPower{}, {gain}, {{{sun_, cloth}}});
+  for (int s = 0; s < static_cast<int>(spec_.shades.size()); ++s) add_shade(s);
+}
+
+/// A cloth with its sun, and on both its sides the air it hangs in; outside it sees the sky over all of its slope.
+void Assembler::add_shade(int s) {
+  const auto& shade = spec_.shades[at(s)];
+  double area = 0.0, sky_view = 0.0;
+  std::vector<double> area_in_bay(out_.bays.size(), 0.0);
+  for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
+    const Facet& facet = out_.shape.facets[f];
+    if (shade_of(facet, spec_.shades) != s) continue;
+    area += facet.area_m2;
+    area_in_bay[at(facet.bay)] += facet.area_m2;
+    sky_view += facet.area_m2 * table_->sun().instants().front().geometry->outlooks[f].sky;
+  }
+  const ChannelId drawn = position_channel(shade.name, "shade");
+  const NodeId cloth = graph_.node("cloth of the " + shade.name, ThermalMass{kShadeHeat * std::max(area, 1e-3)},
+                                   {start_.air_k}, {kTemperatureUnit});
+  cloth_nodes_.push_back(cloth);
+  cloth_drawn_.push_back(drawn);
+  out_.site.drawn.push_back(drawn);
+  const ChannelId gain = graph_.channel("sun on the " + shade.name, "W", 0.0);
+  out_.site.sunlight[table_->row().cloth(at(s))] = gain;
+  graph_.exchange("sun on the " + shade.name, "sunlight absorbed", GivenPower{}, {gain}, {{{sun_, cloth}}});
+  if (shade.value.hangs == ShadeSide::outside) {
     graph_.exchange("wind on the " + shade.name, "through the cover", WindConvection{2.0 * area},
                     {cloth, out_.site.outdoor, out_.site.wind}, {{{cloth, outdoor_heat_}}});
-    graph_.exchange("sky over the " + shade.name, "to the sky", RadiantExchange{area * kShadeEmissivity},
+    graph_.exchange("sky over the " + shade.name, "to the sky", RadiantExchange{sky_view * shade.value.emissivity},
                     {cloth, out_.site.sky}, {{{cloth, sky_}}});
-    for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
-      const Facet& facet = out_.shape.facets[f];
-      if (!facet.roof()) continue;
-      const NodeId roof =
-          *std::next(out_.bays[at(facet.bay)].covers.begin(), facet.side == WallSide::roof_front ? 2 : 3);
-      graph_.exchange(
-          "longwave between the " + shade.name + " and the " + facet.name, "through the cover",
-          ScreenedRadiantExchange{facet.area_m2 * kShadeEmissivity * spec_.house.cover.roof.emissivity, 0.0, 1.0},
-          {roof, cloth, drawn}, {{{roof, cloth}}});
-    }
+    return;
   }
+  const SurfaceFilm film = film_of(kPi / 2.0, 0.5, 1.0);
+  for (std::size_t b = 0; b < out_.bays.size(); ++b)
+    if (area_in_bay[b] > 0.0)
+      graph_.exchange("heat between the " + shade.name + " and the air of the " + out_.bays[b].name + " bay",
+                      "convection inside", InsideConvection{2.0 * area_in_bay[b], film},
+                      {cloth, out_.bays[b].air.back()}, {{{cloth, out_.bays[b].air.back()}}});
 }
 
 }  // namespace noonhouse

@@ -57,7 +57,7 @@ void Assembler::add_openings() {
     const OpeningSpec& o = item.value;
     const int bay = out_.shape.bay_index(o.bay);
     const ChannelId position = position_channel(item.name, "opening", o.shut_share);
-    const Facet& facet = out_.shape.facets[at(out_.shape.facet_index(bay, o.side))];
+    const Facet& facet = out_.shape.facets[at(out_.shape.facet_index(bay, o.side, o.centre_m))];
     const double rise = opening_rise_m(o, facet);
     const double bottom = o.centre_m - 0.5 * rise, top = o.centre_m + 0.5 * rise;
     const auto& layers = out_.shape.bays[at(bay)].layers;

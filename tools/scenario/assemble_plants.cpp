@@ -14,10 +14,11 @@
 
 namespace noonhouse {
 namespace {
-constexpr double kHeldOnBench = 0.3, kBenchEmissivity = 0.9;  ///< [kg/m2]; common practice, no source
-constexpr double kTissueHeat = 3800.0;      ///< [J/(kg K)], fresh tissue, nine parts water; from memory
-constexpr double kTissueEmissivity = 0.95;  ///< from memory
-constexpr double kPotToBench = 5.0;         ///< conductance under pots [W/(m2 K)]; common practice, no source
+constexpr double kHeldOnBench = 0.3;    ///< [kg/m2]; common practice, no source
+constexpr double kBelowBench = 0.05;    ///< where the air beneath a bench is looked for [m]
+constexpr double kPotHeight = 0.15;     ///< [m]; common practice, no source
+constexpr double kTissueHeat = 3800.0;  ///< [J/(kg K)], fresh tissue, nine parts water; from memory
+constexpr double kPotToBench = 5.0;     ///< conductance under pots [W/(m2 K)]; common practice, no source
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
@@ -37,28 +38,30 @@ double Assembler::bench_cover_share(const std::string& name) const {
 }
 
 void Assembler::add_benches() {
-  for (const auto& item : spec_.benches) {
+  for (std::size_t i = 0; i < spec_.benches.size(); ++i) {
+    const auto& item = spec_.benches[i];
     const BenchSpec& b = item.value;
     const int bay = out_.shape.bay_index(b.bay);
     const BayParts& parts = out_.bays[at(bay)];
     const double area = b.length_m * b.width_m;
     const NodeId node = film_node(item.name, area * b.heat_capacity_j_m2_k, start_.air_k);
     bench_nodes_[item.name] = node;
-    touch_air({item.name, node, 2.0 * area, {1.31, 1.0}, 0.2 * kHeldOnBench * area, bay}, air_at(bay, b.height_m));
-    graph_.exchange("longwave of the " + item.name, "longwave inside", RadiantExchange{2.0 * area * kBenchEmissivity},
-                    {node, parts.surroundings}, {{{node, parts.surroundings}}});
-    const double share =
-        area / out_.shape.bays[at(bay)].floor_m2 * (1.0 - bench_cover_share(item.name)) * b.absorptance;
-    receive_sun(item.name, node, bay, share, share);
+    const double length = area / (2.0 * (b.length_m + b.width_m));
+    touch_air({item.name, node, area, film_of(0.0, length, b.width_m), 0.2 * kHeldOnBench * area, bay},
+              air_at(bay, b.height_m));
+    touch_air({"underside of the " + item.name, node, area, film_of(kPi, length, b.width_m), 1.0, -1, false},
+              air_at(bay, std::max(0.0, b.height_m - kBelowBench)));
+    receive_sun(item.name, node, table_->row().bench(i));
     run_off(item.name, node, kHeldOnBench * area, End(parts.floor, 1), parts.floor);
   }
 }
 
 void Assembler::add_plants() {
-  for (const auto& group : spec_.plants) add_plant_group(group);
+  for (std::size_t i = 0; i < spec_.plants.size(); ++i) add_plant_group(i);
 }
 
-void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
+void Assembler::add_plant_group(std::size_t index) {
+  const Named<PlantGroupSpec>& group = spec_.plants[index];
   const PlantGroupSpec& g = group.value;
   const auto kind_at =
       std::find_if(spec_.plant_kinds.begin(), spec_.plant_kinds.end(), [&](const auto& k) { return k.name == g.kind; });
@@ -69,7 +72,6 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
   const BayParts& parts = out_.bays[at(bay)];
   const double height = g.under ? 0.0 : b.height_m;
   const NodeId air = air_at(bay, height + 0.05);
-  const double floor_area = out_.shape.bays[at(bay)].floor_m2;
   PlantParts plant{group.name, g.kind, (g.under ? "under the " : "on the ") + g.place,
                    b.bay,      bay,    out_.shape.layer_at(height + 0.05),
                    height,     kind,   {},
@@ -77,17 +79,13 @@ void Assembler::add_plant_group(const Named<PlantGroupSpec>& group) {
 
   plant.tissue = film_node(group.name, g.area_m2 * kind.tissue_kg_m2 * kTissueHeat, start_.air_k);
   const double leaf = leaf_conductance_m_s(kAirSpeedPastLeaves, kind.leaf_size_m);
-  const FilmCoefficient film{1.31, air_density_ * kDryAirHeat * leaf};
+  SurfaceFilm film = surface_film(kPi / 2.0, kind.leaf_size_m, 0.0, table_->mean_outdoor_k(), out_.pressure_pa);
+  film.forced_cubed = std::pow(air_density_ * kDryAirHeat * leaf, 3);
   const double leaf_sides_m2 = 2.0 * kind.leaf_area_index * g.area_m2;
   touch_air({group.name, plant.tissue, leaf_sides_m2, film, 0.3 * kind.holds_film_kg_m2 * g.area_m2, bay}, air);
-  graph_.exchange("longwave of " + group.name, "longwave inside",
-                  RadiantExchange{1.5 * std::min(1.0, kind.leaf_area_index) * g.area_m2 * kTissueEmissivity},
-                  {plant.tissue, parts.surroundings}, {{{plant.tissue, parts.surroundings}}});
-  const double beam = g.under ? 0.0 : 1.0, diffuse = g.under ? g.light_share : 1.0;
-  const double share = g.area_m2 / floor_area * kind.absorptance;
-  receive_sun(group.name, plant.tissue, bay, share * beam, share * diffuse);
+  receive_sun(group.name, plant.tissue, table_->row().plants(index));
   plant.light = graph_.channel("light on " + group.name, "W m-2", 0.0);
-  out_.site.receivers.push_back({plant.light, bay, beam / floor_area, diffuse / floor_area});
+  out_.site.sunlight[table_->row().light(index)] = plant.light;
   const NodeId below = g.under ? parts.floor : bench_nodes_.at(g.place);
   run_off(group.name, plant.tissue, kind.holds_film_kg_m2 * g.area_m2, End(below, 1), below);
 
@@ -107,7 +105,8 @@ void Assembler::add_pots(const Named<PlantGroupSpec>& group, PlantParts& plant, 
   graph_.exchange("pots of " + group.name + " on what they stand on", "pots", Conductance{kPotToBench * g.area_m2},
                   {plant.pot, below}, {{{plant.pot, below}}});
   graph_.exchange("heat between pots of " + group.name + " and the air beside them", "convection inside",
-                  InsideConvection{1.0 * g.area_m2, {1.31, 1.0}}, {plant.pot, air}, {{{plant.pot, air}}});
+                  InsideConvection{1.0 * g.area_m2, film_of(kPi / 2.0, kPotHeight, kPotHeight)}, {plant.pot, air},
+                  {{{plant.pot, air}}});
   watering_[group.name] = graph_.exchange("watering of " + group.name, "hand watering", HandCarried{}, {out_.tank},
                                           {{{End(out_.tank, 1), End(plant.pot, 1)}, {out_.tank, plant.pot}}});
 }

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "models/properties/film_coefficient.hpp"
+#include "models/properties/surface_film.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "tools/scenario/assemble.hpp"
 
@@ -28,9 +28,10 @@ class Assembler {
     std::string name;
     NodeId node;
     double area_m2 = 0.0;
-    FilmCoefficient film;
+    SurfaceFilm film;
     double half_wet_kg = 0.0;
     int plume_bay = -1;  ///< bay whose top layer its plume feeds; -1 for none
+    bool wets = true;    ///< holds water that evaporates, and takes dew
   };
   /// The part of a mist line's water that falls towards one surface of one bay.
   struct Spray {
@@ -54,14 +55,22 @@ class Assembler {
   // assemble_cover.cpp
   void add_covers();
   void add_cover(std::size_t facet);
+  void add_cover_outside(std::size_t facet, NodeId outer_face);
   void add_shades();
+  void add_shade(int shade);
+  // assemble_longwave.cpp
+  void add_longwave();
+  void join_longwave_centre(const std::vector<double>& areas_m2, const std::vector<NodeId>& nodes,
+                            const std::vector<std::string>& names);
+  void exchange_longwave(NodeId a, NodeId b, double area_m2, const std::string& a_name, const std::string& b_name);
+  void longwave_to_outdoors(NodeId from, const std::string& name, int facet, double area_m2);
   // assemble_ground.cpp
   void add_ground();
   void add_soil(int bay);
   // assemble_plants.cpp
   void add_benches();
   void add_plants();
-  void add_plant_group(const Named<PlantGroupSpec>& group);
+  void add_plant_group(std::size_t index);
   void add_pots(const Named<PlantGroupSpec>& group, PlantParts& plant, NodeId below, NodeId air);
   void add_transpiration(const Named<PlantGroupSpec>& group, const PlantParts& plant, double leaf_m_s, NodeId air);
   void add_watch(const PlantParts& plant);
@@ -82,7 +91,8 @@ class Assembler {
   void add_weather_diary();
 
   void touch_air(const Surface& surface, NodeId air);
-  void receive_sun(const std::string& name, NodeId node, int bay, double beam_share, double diffuse_share);
+  void receive_sun(const std::string& name, NodeId node, std::size_t row);
+  SurfaceFilm film_of(double tilt_rad, double length_m, double run_m) const;
   NodeId film_node(const std::string& name, double dry_heat_j_k, double start_k);
   void run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy);
   double bench_cover_share(const std::string& bench) const;
@@ -100,14 +110,16 @@ class Assembler {
   double air_density_ = 1.0;  ///< of dry air at the run's mean outdoor temperature [kg/m3]
   AccountId sun_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
   AccountId outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
-  ChannelId deep_soil_k_;
-  std::vector<ChannelId> stirring_;  ///< per bay [m/s]
+  std::vector<ChannelId> stirring_;     ///< per bay [m/s]
+  std::vector<NodeId> cover_nodes_;     ///< per facet: its inner face
+  std::vector<NodeId> cloth_nodes_;     ///< per shade
+  std::vector<ChannelId> cloth_drawn_;  ///< per shade
   std::map<std::string, NodeId> bench_nodes_;
   std::map<std::string, ExchangeId> watering_;             ///< per plant group
   std::map<std::string, ChannelId> hand_;                  ///< per device: set by the grower
   std::map<std::string, std::vector<ChannelId>> callers_;  ///< per device
   std::map<std::string, ChannelId> mist_flow_;
-  ChannelId raining_;
+  ChannelId raining_, nothing_drawn_;
 };
 
 }  // namespace noonhouse

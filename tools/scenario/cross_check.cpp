@@ -8,6 +8,7 @@
 
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/scenario.hpp"
+#include "tools/scenario/scenario_fields.hpp"
 #include "tools/scenario/site_forcing.hpp"
 #include "tools/units/units.hpp"
 
@@ -15,6 +16,12 @@ namespace noonhouse {
 namespace {
 
 std::string meters(double v) { return format_quantity(v, Dimension::length, UnitSystem::metric); }
+constexpr double kLeastClear = 0.05;  ///< between a bench and one above it [m]
+std::string side_words(WallSide side) {
+  for (const auto& choice : side_choices())
+    if (choice.value == side) return choice.word;
+  return "";
+}
 std::string square(double v) { return format_quantity(v, Dimension::area, UnitSystem::metric); }
 
 /// The checks of one plan, each a few lines; fail() names the place.
@@ -26,6 +33,7 @@ class CrossCheck {
     names();
     house();
     benches();
+    obstacles();
     plants();
     openings();
     devices();
@@ -38,8 +46,8 @@ class CrossCheck {
     if (!right) places_.fail(kind, path, message);
   }
   void below_ridge(const std::string& path, double height) const {
-    require(height >= 0.0 && height < s_.house.ridge_m, ErrorKind::outside_house, path,
-            "the house is " + meters(s_.house.ridge_m) + " high at the ridge; give a height between 0 m and that");
+    require(height >= 0.0 && height < shape_.top_m, ErrorKind::outside_house, path,
+            "the house is " + meters(shape_.top_m) + " high at the ridge; give a height between 0 m and that");
   }
 
   /// Plans, controls and people call things by name alone, and so does the event log.
@@ -69,39 +77,57 @@ class CrossCheck {
     const HouseSpec& h = s_.house;
     require(h.bays.size() <= kMostBays, ErrorKind::does_not_fit, "house.bays",
             "a house has at most " + std::to_string(kMostBays) + " bays");
-    require(h.eaves_m < h.ridge_m, ErrorKind::does_not_fit, "house.ridge",
-            "the ridge must be higher than the eaves, which are at " + meters(h.eaves_m));
+    if (h.form == HouseForm::flat_roof) {
+      require(h.eaves_m == h.ridge_m, ErrorKind::does_not_fit, "house.ridge",
+              "a flat roof has one height; give the same as the eaves, " + meters(h.eaves_m));
+    } else {
+      require(h.eaves_m < h.ridge_m, ErrorKind::does_not_fit, "house.ridge",
+              "the ridge must be higher than the eaves, which are at " + meters(h.eaves_m));
+    }
+    require(h.form == HouseForm::hoop || h.eaves_m >= 0.3, ErrorKind::out_of_range, "house.eaves",
+            "walls are at least 0.3 m high; only a hoop may stand on the ground");
     const double sum = std::accumulate(h.bays.begin(), h.bays.end(), 0.0,
                                        [](double a, const auto& bay) { return a + bay.value.share; });
     require(std::abs(sum - 1.0) < 1e-6, ErrorKind::does_not_fit, "house.bays",
             fmt::format("the bays' shares add up to {:.4g} %; they must make 100 %", 100.0 * sum));
-    require(s_.shades.size() <= 1, ErrorKind::does_not_fit, "shades",
-            "one shade cloth a house is what this version can compute; remove the others");
   }
 
   void benches() const {
-    for (const auto& item : s_.benches) {
-      const std::string path = "benches." + item.name;
-      const BayShape& bay = shape_.bays[static_cast<std::size_t>(shape_.bay_index(item.value.bay))];
-      require(
-          item.value.height_m < s_.house.ridge_m, ErrorKind::outside_house, path + ".height",
-          "the house is " + meters(s_.house.ridge_m) + " high at the ridge, so a bench stands between 0 m and that");
-      require(item.value.length_m <= bay.length_m, ErrorKind::outside_house, path + ".length",
+    const auto stand = bench_shapes(s_.benches, shape_);
+    for (std::size_t i = 0; i < stand.size(); ++i) {
+      const BenchSpec& b = s_.benches[i].value;
+      const std::string path = "benches." + s_.benches[i].name;
+      const int bay_index = shape_.bay_index(b.bay);
+      const BayShape& bay = shape_.bays[static_cast<std::size_t>(bay_index)];
+      below_ridge(path + ".height", b.height_m);
+      require(b.length_m <= bay.length_m, ErrorKind::outside_house, path + ".length",
               "the " + bay.name + " bay is " + meters(bay.length_m) + " long");
-      require(item.value.width_m <= s_.house.width_m, ErrorKind::outside_house, path + ".width",
+      require(b.width_m <= s_.house.width_m, ErrorKind::outside_house, path + ".width",
               "the house is " + meters(s_.house.width_m) + " wide");
+      const double begins = shape_.bay_begins_m(bay_index);
+      require(stand[i].x_high_m <= begins + 1e-9 && stand[i].x_low_m >= begins - bay.length_m - 1e-9,
+              ErrorKind::outside_house, path + ".from_first_end",
+              "with its length the bench would reach beyond the " + bay.name + " bay, which is " +
+                  meters(bay.length_m) + " long");
+      const auto across = shape_.across_at(b.height_m);
+      require(stand[i].y_high_m <= across.front_m + 1e-9 && stand[i].y_low_m >= across.back_m - 1e-9,
+              ErrorKind::outside_house, path + (b.from_front_m ? ".from_front" : ".width"),
+              "at " + meters(b.height_m) + " the house is " + meters(across.front_m - across.back_m) +
+                  " wide; there the bench would reach through the cover");
+      for (std::size_t j = 0; j < i; ++j)
+        require(!stand[i].overlaps(stand[j]) || std::abs(stand[i].z_m - stand[j].z_m) >= kLeastClear,
+                ErrorKind::does_not_fit, path + (b.from_front_m ? ".from_front" : ""),
+                "stands where the " + s_.benches[j].name + " stands, at about the same height; move one of them with " +
+                    "from_front and from_first_end");
     }
-    for (const BayShape& bay : shape_.bays) {
-      double taken = 0.0;
-      std::string last;
-      for (const auto& item : s_.benches)
-        if (item.value.bay == bay.name) {
-          taken += item.value.length_m * item.value.width_m;
-          last = item.name;
-        }
-      require(taken <= bay.floor_m2, ErrorKind::does_not_fit, "benches." + last,
-              "the benches of the " + bay.name + " bay take " + square(taken) + ", but its floor has " +
-                  square(bay.floor_m2));
+  }
+
+  void obstacles() const {
+    for (const auto& item : s_.obstacles) {
+      const std::string path = "obstacles." + item.name;
+      if (const auto* crown = std::get_if<CrownSpec>(&item.value.what))
+        require(crown->bottom_m < crown->height_m, ErrorKind::does_not_fit, path + ".height",
+                "the crown's top must be higher than its bottom, which is at " + meters(crown->bottom_m));
     }
   }
 
@@ -132,22 +158,24 @@ class CrossCheck {
   }
 
   void openings() const {
-    std::vector<double> taken(shape_.facets.size(), 0.0);
+    std::map<std::pair<int, WallSide>, double> taken;
     for (const auto& item : s_.openings) {
       const std::string path = "openings." + item.name;
       const OpeningSpec& o = item.value;
-      const int f = shape_.facet_index(shape_.bay_index(o.bay), o.side);
+      const int bay = shape_.bay_index(o.bay);
+      const int f = shape_.facet_index(bay, o.side, o.centre_m);
       require(f >= 0, ErrorKind::outside_house, path + ".side", "the " + o.bay + " bay has no such side");
-      const Facet& facet = shape_.facets[static_cast<std::size_t>(f)];
-      const double half = 0.5 * opening_rise_m(o, facet);
-      require(o.centre_m - half >= facet.bottom_m - 1e-9 && o.centre_m + half <= facet.top_m + 1e-9,
+      const HouseShape::Side side = shape_.side_of(bay, o.side);
+      const double half = 0.5 * opening_rise_m(o, shape_.facets[static_cast<std::size_t>(f)]);
+      const std::string side_name = side_words(o.side) + " of the " + o.bay + " bay";
+      require(o.centre_m - half >= side.bottom_m - 1e-9 && o.centre_m + half <= side.top_m + 1e-9,
               ErrorKind::outside_house, path + ".centre",
-              "the " + facet.name + " reaches from " + meters(facet.bottom_m) + " to " + meters(facet.top_m) +
+              "the " + side_name + " reaches from " + meters(side.bottom_m) + " to " + meters(side.top_m) +
                   ", and the opening rises " + meters(2.0 * half));
-      double& sum = taken[static_cast<std::size_t>(f)];
+      double& sum = taken[{bay, o.side}];
       sum += o.area_m2;
-      require(sum <= facet.area_m2, ErrorKind::does_not_fit, path + ".area",
-              "openings in the " + facet.name + " take " + square(sum) + ", but it has " + square(facet.area_m2));
+      require(sum <= side.area_m2, ErrorKind::does_not_fit, path + ".area",
+              "openings in the " + side_name + " take " + square(sum) + ", but it has " + square(side.area_m2));
     }
   }
 
@@ -162,6 +190,20 @@ class CrossCheck {
       require(shade.value.transmits + shade.value.absorbs <= 1.0, ErrorKind::out_of_range,
               "shades." + shade.name + ".absorbs",
               "what it lets through and what it absorbs add up to more than 100 %");
+    for (const auto& shade : s_.shades)
+      require(shade.value.straight <= shade.value.transmits, ErrorKind::out_of_range,
+              "shades." + shade.name + ".straight",
+              "what passes straight is part of what it lets through, so it cannot be more");
+    const auto over = [](const ShadeSpec& s, bool roof) {
+      return s.over == ShadeOver::all || (s.over == ShadeOver::roof) == roof;
+    };
+    for (std::size_t i = 0; i < s_.shades.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        for (const bool roof : {true, false})
+          require(!over(s_.shades[i].value, roof) || !over(s_.shades[j].value, roof), ErrorKind::does_not_fit,
+                  "shades." + s_.shades[i].name + ".over",
+                  "the " + std::string(roof ? "roof" : "walls") + " already carry the " + s_.shades[j].name +
+                      "; one cloth on each part is what this version can compute");
   }
 
   void controls() const {

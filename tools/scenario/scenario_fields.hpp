@@ -17,6 +17,11 @@ void fields(FieldVisitor& v, HouseSpec& s);
 void fields(FieldVisitor& v, BaySpec& s);
 void fields(FieldVisitor& v, CoverSpec& s);
 void fields(FieldVisitor& v, SheetSpec& s);
+void fields(FieldVisitor& v, CoverPartSpec& s);
+void fields(FieldVisitor& v, CourseSpec& s);
+void fields(FieldVisitor& v, ObstacleSpec& s);
+void fields(FieldVisitor& v, BlockSpec& s);
+void fields(FieldVisitor& v, CrownSpec& s);
 void fields(FieldVisitor& v, FloorSpec& s);
 void fields(FieldVisitor& v, OpeningSpec& s);
 void fields(FieldVisitor& v, FanSpec& s);
@@ -33,5 +38,8 @@ void fields(FieldVisitor& v, PowerSpec& s);
 void fields(FieldVisitor& v, GrowerSpec& s);
 void fields(FieldVisitor& v, VisitSpec& s);
 void fields(FieldVisitor& v, PlanSpec& s);
+
+/// The sides of a house by the words that files use.
+std::vector<Choice<WallSide>> side_choices();
 
 }  // namespace noonhouse

@@ -13,9 +13,18 @@ void fields(FieldVisitor& v, HouseSpec& s) {
   v.quantity("length", s.length_m, Dimension::length,
              {.minimum = 0.5, .maximum = 200, .about = "along the ridge, inside"});
   v.quantity("width", s.width_m, Dimension::length, {.minimum = 0.5, .maximum = 50, .about = "across, inside"});
+  v.choice("form", s.form,
+           {{"gable", HouseForm::gable},
+            {"lean-to", HouseForm::lean_to},
+            {"hoop", HouseForm::hoop},
+            {"flat roof", HouseForm::flat_roof}},
+           {.default_text = "gable", .about = "cross-section; a lean-to rises from the front to a high back wall"});
   v.quantity("eaves", s.eaves_m, Dimension::length,
-             {.minimum = 0.3, .maximum = 15, .about = "height of the long walls"});
-  v.quantity("ridge", s.ridge_m, Dimension::length, {.minimum = 0.4, .maximum = 20, .about = "height of the ridge"});
+             {.minimum = 0, .maximum = 15, .about = "height of the long walls; of a lean-to's front; 0 m for a hoop"});
+  v.quantity("ridge", s.ridge_m, Dimension::length,
+             {.minimum = 0.4, .maximum = 20, .about = "height of the top; of a flat roof the same as the eaves"});
+  v.integer("arch_parts", s.arch_parts,
+            {.minimum = 1, .maximum = 12, .default_text = "3", .about = "plane parts of each half of a hoop's arch"});
   v.quantity("faces", s.faces_rad, Dimension::angle,
              {.minimum = 0,
               .maximum = kTurn,
@@ -38,54 +47,9 @@ void fields(FieldVisitor& v, BaySpec& s) {
              {.minimum = 0, .exclusive_minimum = true, .maximum = 1, .about = "of the house's length"});
 }
 
-void fields(FieldVisitor& v, CoverSpec& s) {
-  v.group("roof", s.roof, {.about = "sheets of the roof"});
-  v.group("walls", s.walls, {.about = "sheets of walls and ends"});
-}
-
-// Defaults: one sheet of 3 mm horticultural glass; values from memory.
-void fields(FieldVisitor& v, SheetSpec& s) {
-  v.integer("sheets", s.sheets, {.minimum = 1, .maximum = 4, .default_text = "1", .about = "parallel sheets"});
-  v.number("refractive_index", s.refractive_index,
-           {.minimum = 1, .maximum = 3, .default_text = "1.526", .about = "of the material (glass 1.526)"});
-  v.number("optical_depth", s.optical_depth,
-           {.minimum = 0, .maximum = 20, .default_text = "0.05", .about = "extinction times thickness of one sheet"});
-  v.quantity("thickness", s.thickness_m, Dimension::length,
-             {.minimum = 1e-5, .maximum = 0.1, .default_text = "3 mm", .about = "solid thickness of one sheet"});
-  v.quantity("density", s.density_kg_m3, Dimension::density,
-             {.minimum = 100, .maximum = 5000, .default_text = "2500 kg/m3", .about = "of the material"});
-  v.quantity("specific_heat", s.specific_heat_j_kg_k, Dimension::specific_heat,
-             {.minimum = 100, .maximum = 5000, .default_text = "840 J/kg/K", .about = "of the material"});
-  v.quantity("emissivity", s.emissivity, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "88 %", .about = "longwave, both faces"});
-}
-
-// Defaults: gravelly loam, half wet; from memory, of the order of de Vries 1963.
-void fields(FieldVisitor& v, FloorSpec& s) {
-  v.quantity("conductivity", s.conductivity_w_m_k, Dimension::thermal_conductivity,
-             {.minimum = 0.02, .maximum = 10, .default_text = "1.2 W/m/K", .about = "of the soil"});
-  v.quantity("heat_capacity", s.heat_capacity_j_m3_k, Dimension::volume_heat_capacity,
-             {.minimum = 1e4, .maximum = 1e7, .default_text = "2.0 MJ/m3/K", .about = "of the soil"});
-  v.quantity("depth", s.depth_m, Dimension::length,
-             {.minimum = 0.1, .maximum = 10, .default_text = "1.5 m", .about = "down to the deep soil temperature"});
-  v.integer("layers", s.layers,
-            {.minimum = 1, .maximum = 20, .default_text = "5", .about = "soil layers below the surface"});
-  v.quantity("absorptance", s.absorptance, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "70 %", .about = "sunlight absorbed by the surface"});
-  v.quantity("holds", s.holds_kg_m2, Dimension::area_density,
-             {.minimum = 0.001, .maximum = 50, .default_text = "1 kg/m2", .about = "water held before it drains"});
-}
-
 void fields(FieldVisitor& v, OpeningSpec& s) {
   v.name_of("bay", s.bay, {.of = {"house.bays"}, .about = "which bay it serves"});
-  v.choice("side", s.side,
-           {{"front wall", WallSide::front},
-            {"back wall", WallSide::back},
-            {"first end", WallSide::first_end},
-            {"last end", WallSide::last_end},
-            {"front roof", WallSide::roof_front},
-            {"back roof", WallSide::roof_back}},
-           {.about = "where it sits"});
+  v.choice("side", s.side, side_choices(), {.about = "where it sits"});
   v.quantity("area", s.area_m2, Dimension::area,
              {.minimum = 0, .exclusive_minimum = true, .about = "clear opening when fully open"});
   v.quantity(
@@ -126,15 +90,6 @@ void fields(FieldVisitor& v, MistSpec& s) {
               .default_text = "0.05 m/s",
               .about = "mixing of the layers below the nozzles while it sprays (common practice, no source)"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
-}
-
-void fields(FieldVisitor& v, ShadeSpec& s) {
-  v.quantity("transmits", s.transmits, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "50 %", .about = "sunlight let through when drawn"});
-  v.quantity("absorbs", s.absorbs, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "35 %", .about = "sunlight taken up by the cloth"});
-  v.quantity("drive_power", s.drive_power_w, Dimension::power,
-             {.minimum = 0, .default_text = "0 W", .about = "electric, to hold it drawn"});
 }
 
 }  // namespace noonhouse

@@ -49,7 +49,14 @@ void fields(FieldVisitor& v, BenchSpec& s) {
               .default_text = "15 kJ/m2/K",
               .about = "of its top: boards about 15 kJ/m2/K (common practice, no source)"});
   v.quantity("absorptance", s.absorptance, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "60 %", .about = "sunlight absorbed by its top"});
+             {.minimum = 0, .maximum = 1, .default_text = "60 %", .about = "sunlight absorbed by its faces"});
+  v.quantity("lets_through", s.lets_through, Dimension::share,
+             {.minimum = 0, .maximum = 1, .default_text = "0 %", .about = "light that passes between its slats"});
+  v.quantity(
+      "from_first_end", s.from_first_end_m, Dimension::length,
+      {.minimum = 0, .about = "from the bay's border towards the first end to its nearer end; absent: in the middle"});
+  v.quantity("from_front", s.from_front_m, Dimension::length,
+             {.minimum = 0, .about = "from the front wall to its front edge; absent: benches spread evenly"});
 }
 
 void fields(FieldVisitor& v, PlantKindSpec& s) {
@@ -106,11 +113,6 @@ void fields(FieldVisitor& v, PlantGroupSpec& s) {
               .maximum = 1e6,
               .default_text = "40 kJ/m2/K",
               .about = "of pots and dry soil, over ground covered (common practice, no source)"});
-  v.quantity("light_under_bench", s.light_share, Dimension::share,
-             {.minimum = 0,
-              .maximum = 1,
-              .default_text = "12 %",
-              .about = "diffuse light that reaches under a bench (common practice, no source)"});
 }
 
 void fields(FieldVisitor& v, SensorSpec& s) {

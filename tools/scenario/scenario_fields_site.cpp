@@ -15,11 +15,12 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.group("run", s.run, {.about = "what is run and how finely"});
   v.group("site", s.site, {.about = "where the house stands"});
   v.group("weather", s.weather, {.about = "where the weather comes from"});
+  v.named("obstacles", s.obstacles, {.about = "what stands around the house and shades it"});
   v.group("house", s.house, {.about = "the shell, its bays and its floor"});
   v.named("openings", s.openings, {.about = "vents, louvres and doors"});
   v.named("fans", s.fans, {.about = "exhaust fans with their inlets"});
   v.named("mist_lines", s.mist_lines, {.about = "nozzle lines, each with its pump"});
-  v.named("shades", s.shades, {.about = "shade cloths outside over the roof"});
+  v.named("shades", s.shades, {.about = "shade cloths, outside or inside"});
   v.named("benches", s.benches, {.about = "benches, by bay and height"});
   v.named("plant_kinds", s.plant_kinds, {.about = "kinds of plants with their limits"});
   v.named("plants", s.plants, {.about = "groups of plants and where they stand"});
@@ -70,7 +71,23 @@ void fields(FieldVisitor& v, SiteSpec& s) {
               .default_text = "60 %",
               .about = "wind at the house over the weather's wind (common practice, no source)"});
   v.quantity("deep_soil", s.deep_soil_k, Dimension::temperature,
-             {.minimum = 250, .maximum = 320, .about = "soil temperature below the deepest layer"});
+             {.minimum = 250, .maximum = 320, .about = "yearly mean temperature of the ground"});
+  v.quantity(
+      "soil_swing", s.soil_swing_k, Dimension::temperature_difference,
+      {.minimum = 0,
+       .maximum = 40,
+       .default_text = "0 K",
+       .about = "half the difference of the warmest and the coldest ground surface in a year; 0 K: as in deep soil"});
+  v.integer("coldest_day", s.coldest_day,
+            {.minimum = 1,
+             .maximum = 366,
+             .default_text = s.latitude_rad < 0.0 ? "210" : "25",
+             .about = "day of the year when the ground's surface is coldest"});
+  v.choice("clear_sky_by", s.sky, {{"dew point", SkyForm::dew_point}, {"vapour pressure", SkyForm::vapour_pressure}},
+           {.default_text = "dew point",
+            .about = "what tells how a clear sky radiates: Berdahl & Martin 1984, or Brutsaert 1975 by altitude"});
+  v.choice("wind_film", s.wind_film, {{"Watmuff", WindFilm::watmuff}, {"ISO 6946", WindFilm::iso}},
+           {.default_text = "Watmuff", .about = "how wind takes heat off the cover: whose published straight line"});
 }
 
 void fields(FieldVisitor& v, WeatherSpec& s) {

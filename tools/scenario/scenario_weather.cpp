@@ -89,10 +89,29 @@ WeatherSeries weather_of(const Scenario& scenario, const PlanScenario& plan) {
   return series;
 }
 
-std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather) {
+std::shared_ptr<const SunlitHouse> sunlit_house(const PlanScenario& plan, const WeatherSeries& weather) {
   const WeatherSignal signal(weather, run_start(plan.spec), plan.spec.run.length_s);
-  return std::make_shared<SiteTable>(plan.spec, shape_of(plan.spec.house), signal,
-                                     standard_pressure_pa(plan.spec.site.altitude_m));
+  return sunlit_house(plan.spec, shape_of(plan.spec.house), signal);
+}
+
+std::string sun_key(const PlanScenario& plan) {
+  ScenarioSpec shared;
+  shared.run = plan.spec.run;
+  shared.site = plan.spec.site;
+  shared.house = plan.spec.house;
+  shared.house.cover = {};
+  shared.benches = plan.spec.benches;
+  shared.obstacles = plan.spec.obstacles;
+  return save_fields(shared);
+}
+
+std::shared_ptr<const SiteTable> site_table(const PlanScenario& plan, const WeatherSeries& weather,
+                                            std::shared_ptr<const SunlitHouse> sun) {
+  const HouseShape shape = shape_of(plan.spec.house);
+  const WeatherSignal signal(weather, run_start(plan.spec), plan.spec.run.length_s);
+  if (!sun) sun = sunlit_house(plan.spec, shape, signal);
+  return std::make_shared<SiteTable>(plan.spec, shape, signal, standard_pressure_pa(plan.spec.site.altitude_m),
+                                     std::move(sun));
 }
 
 }  // namespace noonhouse

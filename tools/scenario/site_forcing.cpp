@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/scenario/site_forcing.hpp"
 
-#include <array>
-
 #include "sim/core/errors.hpp"
 
 namespace noonhouse {
@@ -10,9 +8,9 @@ namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
-SiteForcing::SiteForcing(std::shared_ptr<const SiteTable> table, const HouseShape& shape, SiteChannels channels)
-    : table_(std::move(table)), bays_(shape.bays.size()), channels_(std::move(channels)) {
-  for (const Facet& facet : shape.facets) facet_roof_.push_back(facet.roof());
+SiteForcing::SiteForcing(std::shared_ptr<const SiteTable> table, SiteChannels channels)
+    : table_(std::move(table)), channels_(std::move(channels)) {
+  NOON_ASSERT(channels_.sunlight.size() == table_->row().size() && channels_.drawn.size() == table_->row().cloths);
 }
 
 Tick SiteForcing::next_break(Tick t) const { return table_->spacing() * (t.ms / table_->spacing().ms + 1); }
@@ -41,31 +39,19 @@ void SiteForcing::write(std::size_t k, double share, std::span<const double> cha
   put(channels_.sky, between(a.sky_k, b.sky_k));
   put(channels_.global, between(a.global_w_m2, b.global_w_m2));
   put(channels_.panel, between(a.panel_w, b.panel_w));
+  put(channels_.deep_soil, between(a.deep_soil_k, b.deep_soil_k));
   put(channels_.rain, a.rain_kg_m2_s);
 
-  double roof_passes = 1.0;
-  for (const ShadeCloth& shade : channels_.shades) {
-    const double drawn = channels[at(shade.drawn.index)];
-    double incident = 0.0;
-    for (std::size_t f = 0; f < table.facets(); ++f)
-      if (facet_roof_[f]) incident += between(table.facet(k, f).incident_w, table.facet(k + 1, f).incident_w);
-    put(shade.gain, drawn * shade.absorbs * incident * roof_passes);
-    roof_passes *= 1.0 - drawn * (1.0 - shade.transmits);
+  const double *away = table.sunlight(k, 0), *away_next = table.sunlight(k + 1, 0);
+  for (std::size_t i = 0; i < channels_.sunlight.size(); ++i)
+    put(channels_.sunlight[i], between(away[i], away_next[i]));
+  for (std::size_t s = 0; s < channels_.drawn.size(); ++s) {
+    const double drawn = channels[at(channels_.drawn[s].index)];
+    if (drawn == 0.0) continue;
+    const double *with = table.sunlight(k, s + 1), *with_next = table.sunlight(k + 1, s + 1);
+    for (std::size_t i = 0; i < channels_.sunlight.size(); ++i)
+      out[at(channels_.sunlight[i].index)] += drawn * between(with[i] - away[i], with_next[i] - away_next[i]);
   }
-  for (std::size_t f = 0; f < table.facets(); ++f)
-    put(channels_.facet_gain[f],
-        (facet_roof_[f] ? roof_passes : 1.0) * between(table.facet(k, f).absorbed_w, table.facet(k + 1, f).absorbed_w));
-  NOON_ASSERT(bays_ <= kMostBays);
-  std::array<double, kMostBays> beam{}, diffuse{};
-  for (std::size_t bay = 0; bay < bays_; ++bay)
-    for (std::size_t f = 0; f < table.facets(); ++f) {
-      const SiteTable::Landed &la = table.landed(k, bay, f), &lb = table.landed(k + 1, bay, f);
-      const double passes = facet_roof_[f] ? roof_passes : 1.0;
-      beam[bay] += passes * between(la.beam_w, lb.beam_w);
-      diffuse[bay] += passes * between(la.diffuse_w, lb.diffuse_w);
-    }
-  for (const LightReceiver& r : channels_.receivers)
-    put(r.gain, r.beam_share * beam[at(r.bay)] + r.diffuse_share * diffuse[at(r.bay)]);
 }
 
 }  // namespace noonhouse

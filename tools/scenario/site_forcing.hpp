@@ -6,77 +6,74 @@
 #include "models/weather/weather_signal.hpp"
 #include "sim/contract/forcing.hpp"
 #include "sim/contract/ids.hpp"
-#include "tools/scenario/house_shape.hpp"
-#include "tools/scenario/scenario_spec.hpp"
+#include "tools/scenario/light_plan.hpp"
 
 namespace noonhouse {
 
-/// Weather at the site and sunlight on and through each facet, with no screen drawn, at every grid instant of the
-/// run. It depends on site, weather and geometry only: plans that share these share one table.
+/// Where in a table's row of sunlight each part of the house stands: what each takes up [W], then the light on each
+/// group of plants [W/m2].
+struct SunRow {
+  std::size_t facets = 0, cloths = 0, floors = 0, benches = 0, groups = 0;
+  std::size_t facet(std::size_t i) const { return i; }
+  std::size_t cloth(std::size_t i) const { return facets + i; }
+  std::size_t floor(std::size_t bay) const { return facets + cloths + bay; }
+  std::size_t bench(std::size_t i) const { return facets + cloths + floors + i; }
+  std::size_t plants(std::size_t i) const { return facets + cloths + floors + benches + i; }
+  std::size_t light(std::size_t i) const { return facets + cloths + floors + benches + groups + i; }
+  std::size_t size() const { return facets + cloths + floors + benches + 2 * groups; }
+};
+
+/// Weather at the site, and where the sun's light ends up in the house, at every grid instant of the run: once with all
+/// cloths away, and once with each cloth drawn alone.
 class SiteTable {
  public:
-  /// Per facet [W]: taken up by the cover; arriving on the outside.
-  struct FacetSun {
-    double absorbed_w = 0.0, incident_w = 0.0;
-  };
-  /// Per bay and facet [W]: what comes down on the bay's floor plane through the facet.
-  struct Landed {
-    double beam_w = 0.0, diffuse_w = 0.0;
-  };
   struct Instant {
     double outdoor_k = 0.0, humidity_ratio = 0.0, wind_m_s = 0.0, sky_k = 0.0, global_w_m2 = 0.0, panel_w = 0.0;
     double rain_kg_m2_s = 0.0;  ///< mean over the interval that begins here
+    double deep_soil_k = 0.0;
   };
 
-  SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather, double pressure_pa);
+  /// `sun` holds the geometry and one entry per grid instant; it is kept alive by the table.
+  SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather, double pressure_pa,
+            std::shared_ptr<const SunlitHouse> sun);
 
   Tick spacing() const { return spacing_; }
-  std::size_t facets() const { return facets_; }
+  const SunRow& row() const { return row_; }
+  const SunlitHouse& sun() const { return *sun_; }
   double mean_outdoor_k() const;  ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
-  const FacetSun& facet(std::size_t k, std::size_t facet) const { return sun_[k * facets_ + facet]; }
-  const Landed& landed(std::size_t k, std::size_t bay, std::size_t facet) const {
-    return landed_[(k * bays_ + bay) * facets_ + facet];
+  /// Entries of a row with all cloths away (state 0) or cloth s alone drawn (state s + 1).
+  const double* sunlight(std::size_t k, std::size_t state) const {
+    return sunlight_.data() + (k * (row_.cloths + 1) + state) * row_.size();
   }
 
  private:
   Tick spacing_;
-  std::size_t facets_, bays_;
+  SunRow row_;
+  std::shared_ptr<const SunlitHouse> sun_;
   std::vector<Instant> instants_;
-  std::vector<FacetSun> sun_;
-  std::vector<Landed> landed_;
+  std::vector<double> sunlight_;
 };
+
+/// The grid instants of a run with their sun, on the house as it stands: what plans with equal geometry share.
+std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const HouseShape& shape,
+                                                const WeatherSignal& weather);
 
 /// Most bays a house may have.
 inline constexpr std::size_t kMostBays = 64;
 
-/// Sunlight that something inside takes up: its channel [W] is
-/// beam_share * (beam landed in the bay) + diffuse_share * (diffuse landed in the bay).
-struct LightReceiver {
-  ChannelId gain;
-  int bay = 0;
-  double beam_share = 0.0, diffuse_share = 0.0;
-};
-
-/// A shade cloth over all roof facets: its position, and the power it takes up.
-struct ShadeCloth {
-  ChannelId drawn, gain;
-  double transmits = 1.0, absorbs = 0.0;
-};
-
 /// Which channels the forcing writes.
 struct SiteChannels {
-  ChannelId outdoor, humidity, wind, sky, rain, global, panel;
-  std::vector<ChannelId> facet_gain;
-  std::vector<LightReceiver> receivers;
-  std::vector<ShadeCloth> shades;
+  ChannelId outdoor, humidity, wind, sky, rain, global, panel, deep_soil;
+  std::vector<ChannelId> sunlight;  ///< by SunRow
+  std::vector<ChannelId> drawn;     ///< position of each cloth, read
 };
 
-/// The house's forcing: the table, with shade cloths where they are drawn.
-/// Not modelled: which place within a bay a beam reaches; the light on its floor plane is shared out by area.
+/// The house's forcing: the table, between all cloths away and each drawn. With several cloths partly drawn their
+/// effects add up, which leaves out reflections from one cloth to another.
 class SiteForcing final : public Forcing {
  public:
-  SiteForcing(std::shared_ptr<const SiteTable> table, const HouseShape& shape, SiteChannels channels);
+  SiteForcing(std::shared_ptr<const SiteTable> table, SiteChannels channels);
   Tick next_break(Tick t) const override;
   void fill(Tick from, Tick to, std::span<const double> channels, std::span<double> at_from,
             std::span<double> at_to) const override;
@@ -85,8 +82,6 @@ class SiteForcing final : public Forcing {
   void write(std::size_t k, double share, std::span<const double> channels, std::span<double> out) const;
 
   std::shared_ptr<const SiteTable> table_;
-  std::vector<bool> facet_roof_;
-  std::size_t bays_;
   SiteChannels channels_;
 };
 

@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/scenario/light_plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "sim/core/errors.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kLowestShelf = 0.02;       ///< a bench on the floor is a board [m]
+constexpr double kFloorEmissivity = 0.95;   ///< soil, slabs; from memory
+constexpr double kBenchEmissivity = 0.9;    ///< timber; from memory
+constexpr double kTissueEmissivity = 0.95;  ///< leaves 0.94 to 0.99; from memory
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+bool in_leaf(const CrownSpec& crown, int day) {
+  const bool ordered = crown.leaf_out_day <= crown.leaf_fall_day;
+  const bool within = day >= crown.leaf_out_day && day < crown.leaf_fall_day;
+  const bool around = day >= crown.leaf_out_day || day < crown.leaf_fall_day;  // leaves over the turn of the year
+  return ordered ? within : around;
+}
+
+std::vector<bool> season(const ScenarioSpec& spec, int day) {
+  std::vector<bool> out;
+  for (const auto& item : spec.obstacles)
+    if (const auto* crown = std::get_if<CrownSpec>(&item.value.what)) out.push_back(in_leaf(*crown, day));
+  return out;
+}
+
+/// A place given by metres east and north of the house's middle, in house coordinates.
+Vector3 house_place(double east_m, double north_m, double faces_rad) {
+  return {east_m * std::cos(faces_rad) - north_m * std::sin(faces_rad),
+          east_m * std::sin(faces_rad) + north_m * std::cos(faces_rad), 0.0};
+}
+
+LightObstacle obstacle(const BlockSpec& block, double faces_rad) {
+  const Vector3 middle = house_place(block.east_m, block.north_m, faces_rad);
+  // Its length runs a quarter turn from where its long face looks to.
+  const Vector3 along = house_direction(block.faces_rad + 0.5 * std::numbers::pi, 0.0, faces_rad);
+  return LightBox{
+      middle.x,       middle.y,          0.5 * block.length_m, 0.5 * block.thickness_m, std::atan2(along.y, along.x),
+      -100.0,  // it stands on the ground, wherever that lies beside the house
+      block.height_m, block.lets_through};
+}
+
+LightObstacle obstacle(const CrownSpec& crown, double faces_rad, int day) {
+  const Vector3 middle = house_place(crown.east_m, crown.north_m, faces_rad);
+  return LightCrown{
+      middle.x,       middle.y,       0.5 * crown.width_m,
+      crown.bottom_m, crown.height_m, in_leaf(crown, day) ? crown.lets_through_in_leaf : crown.lets_through_bare};
+}
+
+}  // namespace
+
+Vector3 house_direction(double azimuth_rad, double elevation_rad, double faces_rad) {
+  const double turn = azimuth_rad - faces_rad, level = std::cos(elevation_rad);
+  return {level * std::sin(turn), level * std::cos(turn), std::sin(elevation_rad)};
+}
+
+LightScene light_scene(const ScenarioSpec& spec, const HouseShape& shape, int day_of_year) {
+  LightShell shell;
+  for (const ShapeCorner& corner : shape.profile) shell.profile.push_back({corner.y_m, corner.z_m});
+  shell.pieces = shape.facets.size();
+  for (int bay = 0; bay < static_cast<int>(shape.bays.size()); ++bay) {
+    shell.bay_ends.push_back(shape.bay_begins_m(bay));
+    shell.piece_of_segment.emplace_back(shape.profile.size() - 1, -1);
+  }
+  shell.bay_ends.push_back(-0.5 * shape.length_m);
+  for (std::size_t f = 0; f < shape.facets.size(); ++f) {
+    const Facet& facet = shape.facets[f];
+    if (facet.segment >= 0) shell.piece_of_segment[at(facet.bay)][at(facet.segment)] = static_cast<int>(f);
+    if (facet.side == WallSide::first_end) shell.first_end_piece = static_cast<int>(f);
+    if (facet.side == WallSide::last_end) shell.last_end_piece = static_cast<int>(f);
+  }
+  std::vector<LightShelf> shelves;
+  const auto benches = bench_shapes(spec.benches, shape);
+  for (std::size_t i = 0; i < benches.size(); ++i)
+    shelves.push_back({benches[i].x_low_m, benches[i].x_high_m, benches[i].y_low_m, benches[i].y_high_m,
+                       std::max(kLowestShelf, benches[i].z_m), spec.benches[i].value.lets_through});
+  std::vector<LightObstacle> obstacles;
+  for (const auto& item : spec.obstacles) {
+    if (const auto* block = std::get_if<BlockSpec>(&item.value.what))
+      obstacles.push_back(obstacle(*block, shape.faces_rad));
+    else
+      obstacles.push_back(obstacle(std::get<CrownSpec>(item.value.what), shape.faces_rad, day_of_year));
+  }
+  return {std::move(shell), std::move(shelves), std::move(obstacles)};
+}
+
+int surface_of(const PlantGroupSpec& group, const ScenarioSpec& spec, const LightScene& scene) {
+  for (std::size_t i = 0; i < spec.benches.size(); ++i)
+    if (spec.benches[i].name == group.place)
+      return group.under ? scene.floor_beneath(static_cast<int>(i)) : scene.shelf_top(static_cast<int>(i));
+  NOON_ASSERT(false);
+  return -1;
+}
+
+std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShape& shape, const LightScene& scene) {
+  using Of = SurfacePart::Of;
+  std::vector<SurfacePart> out;
+  for (std::size_t f = 0; f < shape.facets.size(); ++f)
+    out.push_back({static_cast<int>(f), 1.0, Of::facet, static_cast<int>(f), 0.0,
+                   sheet_of(shape.facets[f], shape, spec.house.cover).emissivity});
+  std::vector<double> free(scene.surfaces().size(), 1.0);  // share of each surface that no plants take
+  for (std::size_t g = 0; g < spec.plants.size(); ++g) {
+    const PlantGroupSpec& group = spec.plants[g].value;
+    const auto kind = std::find_if(spec.plant_kinds.begin(), spec.plant_kinds.end(),
+                                   [&](const auto& k) { return k.name == group.kind; });
+    NOON_ASSERT(kind != spec.plant_kinds.end());
+    const int surface = surface_of(group, spec, scene);
+    const double area = scene.surfaces()[at(surface)].area_m2;
+    const double share = area > 0.0 ? std::min(group.area_m2 / area, free[at(surface)]) : 0.0;
+    free[at(surface)] -= share;
+    out.push_back({surface, share, Of::plants, static_cast<int>(g), kind->value.absorptance, kTissueEmissivity});
+  }
+  const auto rest = [&](int surface, Of of, int index, double absorptance, double emissivity) {
+    out.push_back({surface, std::max(0.0, free[at(surface)]), of, index, absorptance, emissivity});
+  };
+  for (int bay = 0; bay < static_cast<int>(shape.bays.size()); ++bay)
+    rest(scene.floor_surface(bay), Of::floor, bay, spec.house.floor.absorptance, kFloorEmissivity);
+  for (int i = 0; i < static_cast<int>(spec.benches.size()); ++i) {
+    const BenchSpec& bench = spec.benches[at(i)].value;
+    rest(scene.shelf_top(i), Of::bench, i, bench.absorptance, kBenchEmissivity);
+    rest(scene.shelf_underside(i), Of::bench, i, bench.absorptance, kBenchEmissivity);
+    rest(scene.floor_beneath(i), Of::floor, shape.bay_index(bench.bay), spec.house.floor.absorptance, kFloorEmissivity);
+  }
+  return out;
+}
+
+const SheetSpec& sheet_of(const Facet& facet, const HouseShape& shape, const CoverSpec& cover) {
+  const std::string& bay = shape.bays[at(facet.bay)].name;
+  for (const auto& part : cover.parts) {
+    const auto& bays = part.value.bays;
+    if (part.value.side == facet.side && (bays.empty() || std::find(bays.begin(), bays.end(), bay) != bays.end()))
+      return part.value.sheet;
+  }
+  return facet.roof() ? cover.roof : cover.walls;
+}
+
+int shade_of(const Facet& facet, const std::vector<Named<ShadeSpec>>& shades) {
+  for (std::size_t i = 0; i < shades.size(); ++i) {
+    const ShadeOver over = shades[i].value.over;
+    if (over == ShadeOver::all || (over == ShadeOver::roof) == facet.roof()) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+CoverMake cover_make(const SheetSpec& s) {
+  CoverMake make;
+  if (const CoverMaterial* material = find_cover_material(s.material)) make = make_of(*material);
+  make.sheets = s.sheets;
+  make.sheet = {s.refractive_index, s.optical_depth};
+  make.haze = s.haze;
+  make.thrown_back = s.thrown_back;
+  make.dirt = s.dirt;
+  make.whitewash_transmits = s.whitewash_passes;
+  make.whitewash_reflects = s.whitewash_reflects;
+  make.condensate_share = s.wet_share;
+  make.frame_share = s.frame_share;
+  if (s.opaque_reflects) make.opaque_reflects = *s.opaque_reflects;
+  return make;
+}
+
+FacetOptics::FacetOptics(const CoverOptics* cover, const ShadeSpec* cloth) : cover_(cover), cloth_(cloth) {
+  diffuse_ = taken(cover->diffuse(), 1.0, false);
+  diffuse_.scatters = beam(0.0).scatters;
+  inside_ = taken(cover->diffuse(), 1.0, true);
+}
+
+FacetOptics::Taken FacetOptics::beam(double incidence_rad) const {
+  return taken(cover_->at(incidence_rad), cover_->scattered_share_at(incidence_rad), false);
+}
+
+FacetOptics::Taken FacetOptics::taken(const LayerOptics& cover, double cover_scatters, bool from_inside) const {
+  if (cloth_ == nullptr) {
+    const double returns = from_inside ? cover.reflectance_back : cover.reflectance_front;
+    return {cover.transmittance, returns, 1.0 - cover.transmittance - returns, 0.0, cover_scatters};
+  }
+  const double back = 1.0 - cloth_->transmits - cloth_->absorbs;
+  const LayerOptics cloth{cloth_->transmits, back, back};
+  const bool outside = cloth_->hangs == ShadeSide::outside;
+  const LayerPair pair = outside ? couple(cloth, cover) : couple(cover, cloth);
+  const double first = from_inside ? pair.first_absorbs_back : pair.first_absorbs;
+  const double second = from_inside ? pair.second_absorbs_back : pair.second_absorbs;
+  const double straight = cloth_->transmits > 0.0 ? std::min(1.0, cloth_->straight / cloth_->transmits) : 0.0;
+  return {pair.whole.transmittance, from_inside ? pair.whole.reflectance_back : pair.whole.reflectance_front,
+          outside ? second : first, outside ? first : second, 1.0 - (1.0 - cover_scatters) * straight};
+}
+
+const LightGeometry& SunlitHouse::geometry(int day_of_year) {
+  auto& made = by_season_[season(spec_, day_of_year)];
+  if (!made) made = std::make_unique<const LightGeometry>(light_scene(spec_, shape_, day_of_year));
+  return *made;
+}
+
+void SunlitHouse::add(double azimuth_rad, double elevation_rad, int day_of_year) {
+  Instant now;
+  now.azimuth_rad = azimuth_rad;
+  now.elevation_rad = elevation_rad;
+  now.to_sun = house_direction(azimuth_rad, elevation_rad, shape_.faces_rad);
+  now.geometry = &geometry(day_of_year);
+  now.shares = beam_shares(now.geometry->scene, now.to_sun);
+  now.sunlit = sunlit_shares(now.geometry->scene, now.to_sun);
+  instants_.push_back(std::move(now));
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <array>
+#include <cstddef>
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "models/envelope/cover_material.hpp"
+#include "models/envelope/cover_optics.hpp"
+#include "models/light/light_balance.hpp"
+#include "tools/scenario/house_shape.hpp"
+#include "tools/scenario/scenario_spec.hpp"
+
+namespace noonhouse {
+
+/// What one part of a surface inside is: the share of its area, and what stands there.
+struct SurfacePart {
+  enum class Of { facet, floor, bench, plants };
+  int surface = 0;
+  double share = 1.0;
+  Of of = Of::facet;
+  int index = 0;  ///< of the facet, bay, bench or plant group
+  double absorptance = 0.0, emissivity = 0.0;
+};
+
+/// All parts of all surfaces of the light's scene; the shares of a surface sum to one. Facets come first, by index.
+std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShape& shape, const LightScene& scene);
+
+/// The scene as it stands on a day of the year: crowns in leaf or bare.
+LightScene light_scene(const ScenarioSpec& spec, const HouseShape& shape, int day_of_year);
+
+/// A direction of the compass in house coordinates: unit vector, from azimuth clockwise from north and elevation.
+Vector3 house_direction(double azimuth_rad, double elevation_rad, double faces_rad);
+
+/// The surface a group of plants stands on.
+int surface_of(const PlantGroupSpec& group, const ScenarioSpec& spec, const LightScene& scene);
+
+/// The cover of a facet: that of the part of the cover it belongs to, else of the roof or the walls.
+const SheetSpec& sheet_of(const Facet& facet, const HouseShape& shape, const CoverSpec& cover);
+
+/// A sheet's values as its optics want them.
+CoverMake cover_make(const SheetSpec& sheet);
+
+/// Index of the shade cloth over a facet; -1 for none.
+int shade_of(const Facet& facet, const std::vector<Named<ShadeSpec>>& shades);
+
+/// A facet with its cloth drawn or away: what light from outside meets, and who takes it up.
+class FacetOptics {
+ public:
+  FacetOptics(const CoverOptics* cover, const ShadeSpec* cloth);
+  /// What happens to light on the outer face, and who takes it up, as shares of it.
+  struct Taken {
+    double passes = 0.0, returns = 0.0, cover = 0.0, cloth = 0.0, scatters = 0.0;
+  };
+  Taken beam(double incidence_rad) const;
+  const Taken& diffuse() const { return diffuse_; }
+  const Taken& from_inside() const { return inside_; }  ///< passes: let out
+
+ private:
+  Taken taken(const LayerOptics& cover, double cover_scatters, bool from_inside) const;
+  const CoverOptics* cover_;
+  const ShadeSpec* cloth_;
+  Taken diffuse_, inside_;
+};
+
+/// Geometry for every season that a run meets, and each instant's sun on it; one for all plans with the same house,
+/// benches, obstacles, site and days.
+class SunlitHouse {
+ public:
+  struct Instant {
+    double azimuth_rad = 0.0, elevation_rad = -1.0;
+    Vector3 to_sun;
+    const LightGeometry* geometry = nullptr;
+    std::vector<BeamShare> shares;  ///< empty while the sun is down
+    std::vector<double> sunlit;
+  };
+  SunlitHouse(const ScenarioSpec& spec, const HouseShape& shape) : spec_(spec), shape_(shape) {}
+
+  const LightGeometry& geometry(int day_of_year);
+  void add(double azimuth_rad, double elevation_rad, int day_of_year);
+  const std::vector<Instant>& instants() const { return instants_; }
+
+ private:
+  ScenarioSpec spec_;
+  HouseShape shape_;
+  std::map<std::vector<bool>, std::unique_ptr<const LightGeometry>> by_season_;
+  std::vector<Instant> instants_;
+};
+
+}  // namespace noonhouse

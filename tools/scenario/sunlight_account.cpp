@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/scenario/sunlight_account.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace noonhouse {
+namespace {
+/// Light that a square metre of wall or crown sends out over global on the level: it meets about half of it and returns
+/// a fifth of that (common practice, no source).
+constexpr double kObstacleSends = 0.1;
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+}  // namespace
+
+SunlightAccount::SunlightAccount(const ScenarioSpec& spec, const HouseShape& shape, const SunRow& row)
+    : spec_(spec), shape_(shape), row_(row), optics_(row.cloths + 1) {
+  for (const Facet& facet : shape.facets) {
+    covers_.push_back(std::make_unique<const CoverOptics>(cover_make(sheet_of(facet, shape, spec.house.cover))));
+    cloth_of_.push_back(shade_of(facet, spec.shades));
+    for (std::size_t state = 0; state <= row.cloths; ++state) {
+      const bool drawn = state > 0 && cloth_of_.back() == static_cast<int>(state) - 1;
+      optics_[state].emplace_back(covers_.back().get(), drawn ? &spec_.shades[state - 1].value : nullptr);
+    }
+  }
+}
+
+const LightBalance& SunlightAccount::balance(const LightGeometry& geometry, std::size_t state) {
+  auto& made = balances_[{&geometry, state}];
+  if (made) return *made;
+  auto& parts = parts_[&geometry];
+  if (parts.empty()) parts = surface_parts(spec_, shape_, geometry.scene);
+  std::vector<PieceOptics> pieces;
+  for (const FacetOptics& facet : optics_[state])
+    pieces.push_back(
+        {{facet.diffuse().passes, facet.diffuse().returns, facet.from_inside().returns}, facet.diffuse().scatters});
+  std::vector<double> reflects(geometry.scene.surfaces().size(), 0.0);
+  for (const SurfacePart& part : parts) reflects[at(part.surface)] += part.share * (1.0 - part.absorptance);
+  made = std::make_unique<const LightBalance>(geometry, std::move(pieces), reflects);
+  return *made;
+}
+
+SunlightAccount::Lit SunlightAccount::light_up(const SkyLight& light, const SunlitHouse::Instant& now,
+                                               std::size_t state) {
+  Lit out;
+  out.outdoors = {light.beam_w_m2, now.to_sun, light.sky_w_m2, spec_.site.albedo * light.global_w_m2,
+                  kObstacleSends * light.global_w_m2};
+  const auto& surfaces = now.geometry->scene.surfaces();
+  for (std::size_t f = 0; f < row_.facets; ++f) {
+    const double cosine = -dot(surfaces[f].normal, now.to_sun);
+    out.facets.push_back(cosine > 0.0 ? optics_[state][f].beam(std::acos(std::min(1.0, cosine)))
+                                      : FacetOptics::Taken{});
+    out.beams.push_back({out.facets.back().passes, out.facets.back().scatters});
+  }
+  out.house = balance(*now.geometry, state).lit(out.outdoors, out.beams, now.shares, now.sunlit);
+  return out;
+}
+
+SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const SunlitHouse::Instant& now,
+                                               std::size_t state, double* row) {
+  const Lit lit = light_up(light, now, state);
+  std::fill(row, row + row_.size(), 0.0);
+  Totals totals;
+  for (std::size_t f = 0; f < row_.facets; ++f) {
+    const FacetOptics::Taken &beam = lit.facets[f], &diffuse = optics_[state][f].diffuse(),
+                             &inside = optics_[state][f].from_inside();
+    const double beam_w = lit.house.beam_w[f], diffuse_w = lit.house.diffuse_w[f], in_w = lit.house.arriving_w[f];
+    row[row_.facet(f)] = beam_w * beam.cover + diffuse_w * diffuse.cover + in_w * inside.cover;
+    const double cloth_w = beam_w * beam.cloth + diffuse_w * diffuse.cloth + in_w * inside.cloth;
+    if (cloth_of_[f] >= 0) row[row_.cloth(at(cloth_of_[f]))] += cloth_w;
+    totals.came_w += beam_w + diffuse_w;
+    totals.taken_up_w += row[row_.facet(f)] + cloth_w;
+    totals.sent_back_w += beam_w * beam.returns + diffuse_w * diffuse.returns;
+    totals.let_out_w += in_w * inside.passes;
+  }
+  const auto& surfaces = now.geometry->scene.surfaces();
+  for (const SurfacePart& part : parts_.at(now.geometry)) {
+    if (part.of == SurfacePart::Of::facet) continue;
+    const double arriving = lit.house.arriving_w[at(part.surface)], area = surfaces[at(part.surface)].area_m2;
+    const double taken = part.share * part.absorptance * arriving;
+    totals.taken_up_w += taken;
+    const std::size_t i = at(part.index);
+    if (part.of == SurfacePart::Of::floor) row[row_.floor(i)] += taken;
+    if (part.of == SurfacePart::Of::bench) row[row_.bench(i)] += taken;
+    if (part.of == SurfacePart::Of::plants) {
+      row[row_.plants(i)] += taken;
+      row[row_.light(i)] = area > 0.0 ? arriving / area : 0.0;
+    }
+  }
+  return totals;
+}
+
+}  // namespace noonhouse
