@@ -126,6 +126,7 @@ void Assembler::add_mist() {
       const double floor_area = out_.shape.bays[at(bay)].floor_m2;
       double left = 1.0;
       const auto land = [&](const std::string& where, NodeId node, double share) {
+        share = std::min(share, left);  // shelves over one another: what the upper one takes is gone
         left -= share;
         if (share > 0.0) spray({item.name, where, bay, m, flow, node, share / static_cast<double>(m.bays.size())});
       };

@@ -163,7 +163,7 @@ void fields(FieldVisitor& v, CourseSpec& s) {
 
 void fields(FieldVisitor& v, ShadeSpec& s) {
   v.choice("material", s.material, names_of_all(shade_materials()),
-           {.default_text = kDefaultShade, .about = "of the library; its values hold unless given"});
+           {.default_text = "green knitted net 50 %", .about = "of the library; its values hold unless given"});
   const ShadeMaterial* found = find_shade_material(s.material);
   const ShadeMaterial& m = found != nullptr ? *found : shade_materials().front();
   v.choice("hangs", s.hangs, {{"outside", ShadeSide::outside}, {"inside", ShadeSide::inside}},
@@ -176,7 +176,7 @@ void fields(FieldVisitor& v, ShadeSpec& s) {
               {.minimum = 0, .maximum = 1, .about = "sunlight taken up by the cloth"}, percent(m.absorbs.value));
   of_material(v, "straight", s.straight, Dimension::share,
               {.minimum = 0, .maximum = 1, .about = "sunlight that passes its holes without being scattered"},
-              percent(m.open_share.value));
+              percent(m.open_share.value / m.transmits.value * s.transmits));
   of_material(v, "emissivity", s.emissivity, Dimension::share,
               {.minimum = 0, .maximum = 1, .about = "longwave, both faces"}, percent(m.emissivity.value));
   v.quantity("drive_power", s.drive_power_w, Dimension::power,
