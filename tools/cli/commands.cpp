@@ -6,7 +6,10 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <cstdlib>
 #include <set>
+#include <span>
+#include <string_view>
 #include <thread>
 
 #include "tools/cli/interruptible.hpp"
@@ -16,10 +19,15 @@
 #include "tools/compare/comparison_json.hpp"
 #include "tools/compare/comparison_text.hpp"
 #include "tools/compare/plan_run.hpp"
+#include "tools/places/day_light.hpp"
+#include "tools/places/light_svg.hpp"
+#include "tools/places/light_text.hpp"
+#include "tools/record/atomic_file.hpp"
 #include "tools/report/report.hpp"
 #include "tools/scenario/assemble.hpp"
 #include "tools/scenario/house_hints.hpp"
 #include "tools/scenario/scenario.hpp"
+#include "tools/units/clock_text.hpp"
 
 namespace noonhouse {
 namespace {
@@ -29,6 +37,17 @@ int terminal_width() {
   winsize size{};
   if (isatty(STDOUT_FILENO) == 1 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) return size.ws_col;
   return 100;
+}
+
+/// Whether the locale writes UTF-8, as every usual one does; then shades can be drawn.
+bool utf8_terminal() {
+  for (const char* name : {"LC_ALL", "LC_CTYPE", "LANG"}) {
+    const char* value = std::getenv(name);
+    if (value == nullptr || *value == '\0') continue;
+    const std::string_view text(value);
+    return text.find("UTF-8") != text.npos || text.find("utf8") != text.npos || text.find("utf-8") != text.npos;
+  }
+  return false;
 }
 
 std::filesystem::path results_of(const CommandOptions& options, const Scenario& scenario) {
@@ -136,6 +155,28 @@ void report_command(const CommandOptions& options) {
                                                           : std::filesystem::path(options.page);
   write_report(records, page.string(), options.units);
   fmt::print("The report is at {}\n", std::filesystem::absolute(page).lexically_normal().string());
+}
+
+void light_command(const CommandOptions& options) {
+  const Scenario scenario = read_scenario(options.target);
+  const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  DayQuestion question{plan.spec.run.start, options.clear_sky, options.turbidity, options.drawn};
+  if (!options.day.empty()) {
+    const auto date = parse_date(options.day);
+    if (!date)
+      throw UserError(ErrorKind::usage, fmt::format("--day: read \"{}\"; give a date such as {}", options.day,
+                                                    format_date(plan.spec.run.start)));
+    question.date = *date;
+  }
+  if (const auto* invented = std::get_if<InventedHeatwave>(&plan.spec.weather.source);
+      invented && options.turbidity == 3.5)
+    question.turbidity = invented->turbidity;
+  const DayLight day = light_of_day(scenario, plan, question);
+  fmt::print("{}", light_text(day, options.units, terminal_width(), utf8_terminal()));
+  if (options.svg.empty()) return;
+  const std::string picture = light_svg(day);
+  write_file_whole(options.svg, std::as_bytes(std::span(picture.data(), picture.size())));
+  fmt::print("\nThe picture is at {}\n", std::filesystem::absolute(options.svg).lexically_normal().string());
 }
 
 void schema_command() { fmt::print("{}", scenario_schema()); }

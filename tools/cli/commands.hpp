@@ -14,6 +14,9 @@ struct CommandOptions {
   std::vector<std::string> plans;  ///< empty: all
   std::string results;             ///< folder; empty: results/NAME
   std::string page;                ///< of the report; empty: report.html in the results folder
+  std::string day, drawn, svg;     ///< of light: "2026-07-01" (empty: the run's first day), a cloth, a picture's file
+  double turbidity = 3.5;          ///< of a clear sky
+  bool clear_sky = false;
   int threads = 0;                 ///< 0: as many as the machine has
   bool json = false, quiet = false;
   UnitSystem units = UnitSystem::metric;
@@ -24,6 +27,7 @@ void check_command(const CommandOptions& options);
 void run_command(const CommandOptions& options);
 void compare_command(const CommandOptions& options);
 void report_command(const CommandOptions& options);
+void light_command(const CommandOptions& options);
 void schema_command();
 
 /// The whole program: parses, runs a command, prints errors; returns the exit status.

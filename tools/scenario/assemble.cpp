@@ -123,7 +123,7 @@ NodeId Assembler::air_at(int bay, double height_m) const {
 
 Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather) {
   Assembly assembly = Assembler(plan, std::move(table), weather).build();
-  warm_up(assembly, ticks(plan.spec.run.warm_up_s));
+  warm_up(assembly, plan.spec, ticks(plan.spec.run.warm_up_s));
   return assembly;
 }
 

@@ -42,10 +42,14 @@ void Assembler::add_soil(int b) {
   const double area = out_.shape.bays[at(b)].floor_m2;
   const auto layers = ground_layers(spec_.house.floor);
   NodeId above = parts.floor;
+  double depth = layers.front().thickness_m;
   for (std::size_t i = 1; i < layers.size(); ++i) {
+    const double middle = depth + 0.5 * layers[i].thickness_m;
+    depth += layers[i].thickness_m;
     const std::string name = layers[i].name + " under the " + parts.name + " bay";
-    const NodeId layer = graph_.node(name, ThermalMass{area * layers[i].thickness_m * layers[i].heat_capacity_j_m3_k},
-                                     {start_.air_k}, {kTemperatureUnit});
+    const NodeId layer =
+        graph_.node(name, ThermalMass{area * layers[i].thickness_m * layers[i].heat_capacity_j_m3_k},
+                    {deep_ground_k(spec_, day_of_run_year(spec_.run, Tick{0}), middle)}, {kTemperatureUnit});
     graph_.exchange("into the " + name, "into the soil",
                     Conductance{area / resistance_between(layers[i - 1], layers[i])}, {above, layer},
                     {{{above, layer}}});

@@ -2,6 +2,7 @@
 #include "tools/scenario/ground_plan.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 #include "models/ground/soil_grid.hpp"
@@ -12,7 +13,7 @@ namespace {
 constexpr double kSkin = 0.02;       ///< thickness of the floor's surface node [m]
 constexpr double kSlice = 0.05;      ///< of a course, at most [m]
 constexpr double kSoilGrowth = 1.5;  ///< of each soil layer over the one above it; common practice, no source
-constexpr double kDay = 86400.0;
+constexpr double kDaySeconds = 86400.0;
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Length of a bay's walls that stand outdoors [m].
@@ -49,18 +50,30 @@ std::vector<GroundLayer> ground_layers(const FloorSpec& floor) {
   return out;
 }
 
+double ground_depth_m(const std::vector<GroundLayer>& layers) {
+  double depth = 0.0;
+  for (const GroundLayer& layer : layers) depth += layer.thickness_m;
+  return depth;
+}
+
 double resistance_between(const GroundLayer& upper, const GroundLayer& lower) {
   return 0.5 * (upper.resistance_m2_k_w() + lower.resistance_m2_k_w());
 }
 
 UndisturbedGround undisturbed_ground(const ScenarioSpec& spec) {
   const FloorSpec& floor = spec.house.floor;
-  return {spec.site.deep_soil_k, spec.site.soil_swing_k, (spec.site.coldest_day - 0.5) * kDay,
+  return {spec.site.deep_soil_k, spec.site.soil_swing_k, (spec.site.coldest_day - 0.5) * kDaySeconds,
           floor.conductivity_w_m_k / floor.heat_capacity_j_m3_k};
 }
 
+double day_of_run_year(const RunSpec& run, Tick t) {
+  using namespace std::chrono;
+  const auto since = sys_days(run.start) - sys_days(run.start.year() / January / 1);
+  return static_cast<double>(since.count()) + static_cast<double>(t.ms) / static_cast<double>(kDay.ms);
+}
+
 double deep_ground_k(const ScenarioSpec& spec, double day, double depth_m) {
-  return undisturbed_ground(spec).temperature_k(depth_m, day * kDay);
+  return undisturbed_ground(spec).temperature_k(depth_m, day * kDaySeconds);
 }
 
 double edge_conductance_w_k(const HouseSpec& house, const HouseShape& shape, int bay) {

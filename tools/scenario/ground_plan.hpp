@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "models/ground/ground_temperature.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/scenario_spec.hpp"
 
@@ -20,11 +21,17 @@ struct GroundLayer {
 /// thicken downward to the stated depth of the ground.
 std::vector<GroundLayer> ground_layers(const FloorSpec& floor);
 
+/// How deep the layers reach [m].
+double ground_depth_m(const std::vector<GroundLayer>& layers);
+
 /// Resistance from the middle of one layer to the middle of the next [m2 K/W].
 double resistance_between(const GroundLayer& upper, const GroundLayer& lower);
 
 /// The ground that no house disturbs, by the site's yearly wave and the floor's soil.
 UndisturbedGround undisturbed_ground(const ScenarioSpec& spec);
+
+/// Days from the beginning of the run's first year to an instant of the run [d].
+double day_of_run_year(const RunSpec& run, Tick t);
 
 /// Undisturbed ground at a depth [m] and a day from the beginning of the year [d], by the site [K].
 double deep_ground_k(const ScenarioSpec& spec, double day, double depth_m);

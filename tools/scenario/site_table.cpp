@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 
 #include "models/power/battery.hpp"
@@ -26,13 +25,6 @@ double mean_rain(const WeatherSignal& weather, Tick from, Tick to) {
   return count > 0 ? sum / count : 0.0;
 }
 
-/// Days since the first of January of the run's first year [d].
-double day_of_run_year(const RunSpec& run, Tick t) {
-  using namespace std::chrono;
-  const auto since = sys_days(run.start) - sys_days(run.start.year() / January / 1);
-  return static_cast<double>(since.count()) + static_cast<double>(t.ms) / static_cast<double>(kDay.ms);
-}
-
 SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal& weather, double pressure_pa, Tick t) {
   const WeatherRow w = weather.at(t);
   const SunPosition sun = weather.sun(t);
@@ -49,7 +41,7 @@ SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal
       plane_irradiance(sky_light(w, sun), sun, p.panel_slope_rad, p.panel_faces_rad, spec.site.albedo);
   now.panel_w = panel_power_w(p.panel_area_m2, p.panel_efficiency, p.panel_derate_per_k, p.panel_noct_k, on_panel,
                               w.temperature_k);
-  now.deep_soil_k = deep_ground_k(spec, day_of_run_year(spec.run, t), spec.house.floor.depth_m);
+  now.deep_soil_k = deep_ground_k(spec, day_of_run_year(spec.run, t), ground_depth_m(ground_layers(spec.house.floor)));
   return now;
 }
 

@@ -4,10 +4,13 @@
 
 namespace noonhouse {
 
-/// Gives the house the state it would have if the run's first day had come `length` long before: runs the plan with
-/// that day repeated, devices and people included, and takes over every temperature, the air's humidity and the
-/// instruments' readings. Water in tank, pots and films and the battery's charge stay as the scenario gives them. A run
-/// shorter than a day is left as it is. Deep soil takes weeks and is only begun; nothing else is left out.
-void warm_up(Assembly& assembly, Tick length);
+/// Brings a house into the state it would have if its first day had come again and again: temperatures, humidities and
+/// readings; stored waters and charges stay as given. The first day's weather is run day by day for `length`, devices
+/// included. After each whole day the ground is put where it will come to rest: its daily mean is set to the steady
+/// course between the floor's mean of that day, outdoors beside the walls and the deep ground, to which the lag of the
+/// year's wave (UndisturbedGround) is added, and the rest of the day's wave is kept. So no year of running in is
+/// needed. Runs shorter than a day start as assembled. Does not know the weather before the run: a first day unlike its
+/// season leaves its mark on the deeper ground.
+void warm_up(Assembly& assembly, const ScenarioSpec& spec, Tick length);
 
 }  // namespace noonhouse
