@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "models/envelope/heat_links.hpp"
+#include "tests/support/simple_film.hpp"
 
 namespace noonhouse {
 namespace {
@@ -42,14 +43,14 @@ TEST(RadiantExchange, IsTheScreenedOneWithTheScreenAwayAndWeighedWithItDrawn) {
 }
 
 TEST(PlumeConvection, SendsItsShareUpFromAWarmSurfaceAndNothingFromAColdOne) {
-  const PlumeConvection law{5.0, {1.52, 1.0}, 0.4};
+  const PlumeConvection law{5.0, simple_film(1.52, 1.0), 0.4};
   const auto flux = [&](double surface_k, double top_k) {
     std::array<double, 2> q{};
     law.flux(std::array{surface_k, 300.0, top_k}, q);
-    EXPECT_NEAR(q[0] + q[1], heat(InsideConvection{5.0, {1.52, 1.0}}, std::array{surface_k, 300.0}), 1e-9);
+    EXPECT_NEAR(q[0] + q[1], heat(InsideConvection{5.0, simple_film(1.52, 1.0)}, std::array{surface_k, 300.0}), 1e-9);
     return q;
   };
-  const double all = heat(InsideConvection{5.0, {1.52, 1.0}}, std::array{310.0, 300.0});
+  const double all = heat(InsideConvection{5.0, simple_film(1.52, 1.0)}, std::array{310.0, 300.0});
   EXPECT_NEAR(flux(310.0, 300.0)[1], 0.4 * all, 1e-9);
   EXPECT_NEAR(flux(310.0, 290.0)[1], 0.4 * all, 1e-9) << "never more than its share";
   EXPECT_NEAR(flux(310.0, 305.0)[1], 0.2 * all, 1e-9) << "half way up to the surface's temperature";

@@ -13,6 +13,7 @@
 #include "sim/graph/house_graph.hpp"
 #include "sim/run/run.hpp"
 #include "tests/support/agent_stage.hpp"
+#include "tests/support/simple_film.hpp"
 
 namespace noonhouse {
 namespace {
@@ -92,9 +93,9 @@ TEST(VentilatedHouse, WithoutSunAndWithEqualAirStaysAsItIs) {
 TEST(ShutHouse, ComesToRestWithItsAirSaturatedAtTheFloorsTemperature) {
   OneAir house(303.15, 0.006, 0.0, 0.0, 0.0);
   const NodeId floor = house.graph.node("floor", WetMass{4e4}, {303.15, 5.0}, {0.01, 1e-3});
-  house.graph.exchange("convection", "x", InsideConvection{20.0, {1.52, 1.0}}, {floor, house.air},
+  house.graph.exchange("convection", "x", InsideConvection{20.0, simple_film(1.52, 1.0)}, {floor, house.air},
                        {{{floor, house.air}}});
-  house.graph.exchange("vapour", "x", WetSurface{20.0, kPressure, 0.1, {1.52, 1.0}},
+  house.graph.exchange("vapour", "x", WetSurface{20.0, kPressure, 0.1, simple_film(1.52, 1.0)},
                        {floor, Input(floor, 1), house.air, Input(house.air, 1)},
                        {{{End(floor, 1), End(house.air, 1)}, {floor, house.air}}});
   const auto rest = house.at_rest(kDay * 3);

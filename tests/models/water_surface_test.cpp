@@ -3,6 +3,7 @@
 
 #include "models/water/wet_mass.hpp"
 #include "models/water/wet_surface.hpp"
+#include "tests/support/simple_film.hpp"
 
 namespace noonhouse {
 namespace {
@@ -21,8 +22,8 @@ Two flux(const WetSurface& law, double surface_k, double film_kg, double air_k, 
 // what the dry air that vapour displaces makes out.
 TEST(WetSurface, EvaporatesByTheHeatAndMassAnalogy) {
   const double surface_k = 303.0, air_k = 301.0, w = 0.010;
-  const WetSurface law{1.0, kPressure, 1e-9, {1.31, 1.0}};
-  const double h = 1.0 + 1.31 * std::cbrt(2.0);
+  const WetSurface law{1.0, kPressure, 1e-9, simple_film(1.31, 1.0)};
+  const double h = law.film.at(surface_k - air_k);
   const double density = dry_air_density(302.0, 0.019, kPressure);
   const double h_m = h / (density * kDryAirHeat * std::pow(0.85, 2.0 / 3.0));
   const double vapour_at_surface = saturation_pressure_pa(surface_k) / (kGasConstantVapour * surface_k);
@@ -33,11 +34,11 @@ TEST(WetSurface, EvaporatesByTheHeatAndMassAnalogy) {
 
 /// Temperature at which a wet surface takes from the air what its evaporation costs, by halving.
 double balance_k(double air_k, double w) {
-  const WetSurface law{1.0, kPressure, 1e-9, {1.31, 1.0}};
+  const WetSurface law{1.0, kPressure, 1e-9, simple_film(1.31, 1.0)};
   double low = 250.0, high = air_k;
   for (int i = 0; i < 60; ++i) {
     const double t = 0.5 * (low + high);
-    const double h = 1.0 + 1.31 * std::cbrt(smooth_abs(t - air_k, 0.05));
+    const double h = law.film.at(t - air_k);
     const Two q = flux(law, t, 1.0, air_k, w);
     (q[1] - q[0] * liquid_enthalpy(t) > h * (air_k - t) ? high : low) = t;
   }
@@ -58,7 +59,7 @@ TEST(WetSurface, CoolsToTheWetBulbByItself) {
 }
 
 TEST(WetSurface, CondensesBelowTheDewPointOnlyAndWarmsTheSurfaceByIt) {
-  const WetSurface law{4.0, kPressure, 0.1, {1.31, 1.0}};
+  const WetSurface law{4.0, kPressure, 0.1, simple_film(1.31, 1.0)};
   const double w = 0.012, dew_k = dew_point_k(w, kPressure);
   EXPECT_LT(flux(law, dew_k - 0.1, 0.0, 300.0, w)[0], 0.0) << "dew falls on a dry surface too";
   EXPECT_LT(flux(law, dew_k - 0.1, 0.0, 300.0, w)[1], 0.0);
@@ -67,7 +68,7 @@ TEST(WetSurface, CondensesBelowTheDewPointOnlyAndWarmsTheSurfaceByIt) {
 }
 
 TEST(WetSurface, DriesAtHalfItsRateWhereItsFilmIsAtItsHalf) {
-  const WetSurface law{4.0, kPressure, 0.1, {1.31, 1.0}};
+  const WetSurface law{4.0, kPressure, 0.1, simple_film(1.31, 1.0)};
   const double half = flux(law, 300.0, 0.1, 303.0, 0.008)[0], wet = flux(law, 300.0, 1e9, 303.0, 0.008)[0];
   EXPECT_NEAR(half, 0.5 * wet, 1e-9 * wet);
 }
