@@ -108,7 +108,10 @@ void fields(FieldVisitor& v, SheetSpec& s) {
            {.default_text = "clear glass 3 mm", .about = "of the library; values below are its own unless given"});
   sheet_material_fields(v, s);
   v.quantity("dirt", s.dirt, Dimension::share,
-             {.minimum = 0, .maximum = 0.9, .default_text = "0 %", .about = "light that dirt outside takes up"});
+             {.minimum = 0,
+              .maximum = 0.9,
+              .default_text = "4 %",
+              .about = "light that dirt outside takes up (common practice, no source)"});
   v.quantity("whitewash_passes", s.whitewash_passes, Dimension::share,
              {.minimum = 0, .maximum = 1, .default_text = "100 %", .about = "light that whitewash lets through"});
   v.quantity("whitewash_reflects", s.whitewash_reflects, Dimension::share,
@@ -121,8 +124,8 @@ void fields(FieldVisitor& v, SheetSpec& s) {
   v.quantity("frame", s.frame_share, Dimension::share,
              {.minimum = 0,
               .maximum = 0.9,
-              .default_text = "6 %",
-              .about = "share of the area that opaque bars take (common practice, no source)"});
+              .default_text = "10 %",
+              .about = "share of the light that opaque bars take (common practice, no source)"});
 }
 
 void fields(FieldVisitor& v, FloorSpec& s) {
