@@ -173,8 +173,7 @@ void add_figures(Sheet& sheet) {
 }
 
 /// Hours [from, to) side by side. Each cell is the kind of light and its mean.
-void add_hours(Sheet& sheet, int from, int to, int cell_width) {
-  const int name_width = sheet.name_width((to - from) * (cell_width + 1) - 1);
+void add_hours(Sheet& sheet, int from, int to, int name_width, int cell_width) {
   const auto micromol = [](double mol) { return std::llround(1e6 * mol); };
   const auto row = [&](std::string_view name, auto&& cell) {
     std::string cells;
@@ -203,10 +202,11 @@ void add_hour_tables(Sheet& sheet, std::pair<int, int> lit) {
   const int least_name = std::min(sheet.name_width(0), std::max(kNarrowestName, sheet.width() / 6));
   const int most = (sheet.beside(least_name) + 1) / (kCell + 1);
   const int tables = (hours + most - 1) / most;
+  const int name_width = sheet.name_width((hours + tables - 1) / tables * (kCell + 1) - 1);
   sheet.paragraph(sheet.spelled("Hour by hour: the kind of light, and the mean photosynthetic light in µmol/m²/s."));
   for (int table = 0; table < tables; ++table) {
     sheet.blank();
-    add_hours(sheet, first + hours * table / tables, first + hours * (table + 1) / tables, kCell);
+    add_hours(sheet, first + hours * table / tables, first + hours * (table + 1) / tables, name_width, kCell);
   }
 }
 
