@@ -153,7 +153,7 @@ void add_heading(Drawing& drawing) {
   drawing.lines(day.house, kTitleLetters, kTitleHeight, "title");
   const std::string plan = day.plan.empty() ? "" : fmt::format(", plan \"{}\"", day.plan);
   drawing.lines(format_date(day.date) + ", " + sky_text(day) + plan, kTextLetters, kLineHeight, "quiet");
-  drawing.lines(horizon_text(day) + ", local standard time", kTextLetters, kLineHeight, "quiet");
+  drawing.lines(horizon_text(day), kTextLetters, kLineHeight, "quiet");
   drawing.y += kBandGap;
 }
 
@@ -236,9 +236,10 @@ void add_legend(Drawing& drawing) {
     drawing.text(x + kSwatch + 8, drawing.y - 6, "", light_state_name(state) + meaning);
   }
   drawing.y += kBandGap;
-  drawing.lines("Sun flecks: " + light_state_meaning(LightState::flecked) +
-                    fmt::format(" ({} minutes). mol/m²: photosynthetic light of the day.", kStep),
-                kTextLetters, kLineHeight, "quiet");
+  drawing.lines(
+      "Sun flecks: " + light_state_meaning(LightState::flecked) +
+          fmt::format(" ({} minutes). mol/m²: photosynthetic light of the day. Hours: local standard time.", kStep),
+      kTextLetters, kLineHeight, "quiet");
 }
 
 /// The drawing in words, for who does not see it.
