@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because it is one walk over every group of a scenario, in the order people read it.
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -44,9 +45,10 @@ class HouseTree {
   std::string text() const {
     std::string out = paragraph(s_.title) + paragraph(s_.about);
     out += paragraph("plan: " + plan_.name + (plan_.about.empty() ? "" : " (" + plan_.about + ")")) + "\n";
-    out += tree_text({group("run", "run"), group("site", "site"), group("weather", "weather"), house(), shades(),
-                      kinds(), controls(), group("tank", "tank"), group("power", "power"), grower(), service()},
-                     kWidth);
+    out +=
+        tree_text({group("run", "run"), group("site", "site"), group("weather", "weather"), house(), obstacles(),
+                   shades(), kinds(), controls(), group("tank", "tank"), group("power", "power"), grower(), service()},
+                  kWidth);
     if (const auto hints = house_hints(plan_); !hints.empty()) {
       out += "\nworth a look\n";
       std::vector<Branch> branches;
@@ -106,6 +108,10 @@ class HouseTree {
                                         air(volume), shown(cover, Dimension::area))});
     out.children.push_back({"roof cover: " + listed("house.cover.roof")});
     out.children.push_back({"wall cover: " + listed("house.cover.walls")});
+    for (const auto& part : s_.house.cover.parts)
+      out.children.push_back({"cover of the " + part.name + ": " + listed("house.cover.parts." + part.name)});
+    for (const auto& course : s_.house.floor.courses)
+      out.children.push_back({"floor course " + course.name + ": " + listed("house.floor.courses." + course.name)});
     out.children.push_back({"floor and soil: " + listed("house.floor")});
     for (std::size_t b = 0; b < shape_.bays.size(); ++b) out.children.push_back(bay(static_cast<int>(b)));
     return out;
@@ -174,14 +180,14 @@ class HouseTree {
     for (const auto& bench : s_.benches) {
       const BenchSpec& b = bench.value;
       if (here(b.bay, b.height_m))
-        out.children.push_back({fmt::format(
-            "bench {}: {}", bench.name,
-            listed("benches." + bench.name, {"height", "length", "width", "heat_capacity", "absorptance"}))});
+        out.children.push_back(
+            {fmt::format("bench {}: {}", bench.name,
+                         listed("benches." + bench.name, {"height", "length", "width", "from_first_end", "from_front",
+                                                          "lets_through", "heat_capacity", "absorptance"}))});
       for (const auto& group : s_.plants) {
         const PlantGroupSpec& g = group.value;
         if (g.place != bench.name || !here(b.bay, plants_height_m(g, b))) continue;
-        Keys keys{"area", "pot_water", "pot_heat_capacity"};
-        if (g.under) keys.emplace_back("light_under_bench");
+        const Keys keys{"area", "pot_water", "pot_heat_capacity"};
         out.children.push_back({fmt::format("plants {}: {} {} the {}, {}", group.name, g.kind, g.under ? "under" : "on",
                                             g.place, listed("plants." + group.name, keys))});
       }
@@ -193,6 +199,12 @@ class HouseTree {
       if (here(it.value.bay, it.value.height_m))
         out.children.push_back({fmt::format("sensor {}: {}", it.name,
                                             listed("sensors." + it.name, {"measures", "height", "time_constant"}))});
+  }
+
+  Branch obstacles() const {
+    Branch out{"obstacles", {}};
+    for (const auto& it : s_.obstacles) out.children.push_back({it.name + ": " + listed("obstacles." + it.name)});
+    return or_none(std::move(out));
   }
 
   Branch shades() const {
