@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "models/envelope/cover_material.hpp"
 #include "models/properties/sun.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/scenario/sunlight_account.hpp"
