@@ -2,6 +2,7 @@
 // Long because every form, cover, cloth and obstacle is sent through one account.
 // Where one instant's light ends up in a whole house: nothing is lost, nothing is made, and shadows fall where they
 // fall by hand.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -189,8 +190,7 @@ TEST(SunlightAccount, ClosesForEveryHouseCoverClothAndObstacle) {
                 const auto totals =
                     house.account.write(light_of(suns[i], beam, 90.0), house.suns->instants()[i], state, row.data());
                 expect_closes(totals, row, house.row,
-                              std::string(form) + cover + shades + obstacles + " sun " + std::to_string(i) + " state " +
-                                  std::to_string(state));
+                              fmt::format("{}{}{}{} sun {} state {}", form, cover, shades, obstacles, i, state));
               }
         }
     }

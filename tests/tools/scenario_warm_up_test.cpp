@@ -195,7 +195,7 @@ std::vector<double> with_stores_of(const Assembly& assembly, const std::vector<d
     });
     for (int k = 0; k < node.states && !air; ++k) {
       const Quantity counts = node.counts[static_cast<std::size_t>(k)];
-      const auto state = static_cast<std::size_t>(node.first_state + k);
+      const auto state = static_cast<std::size_t>(node.first_state) + static_cast<std::size_t>(k);
       if (counts == Quantity::water || counts == Quantity::charge) p[state] = given_p[state];
     }
   }
