@@ -111,15 +111,14 @@ struct ScreenedRadiantExchange {
   }
 };
 
-/// A share of a power that a channel gives [W]: absorbed sunlight, from the account "sun" to a node.
+/// A power that a channel gives [W]: absorbed sunlight, from the account "sun" to a node.
 struct GivenPower {
-  double share = 1.0;
   static constexpr std::string_view kName = "absorbed sunlight";
   static constexpr int kInputs = 1, kFluxes = 1;
   static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
   template <class S>
   void flux(const std::array<S, 1>& in, std::array<S, 1>& q) const {
-    q[0] = share * in[0];
+    q[0] = in[0];
   }
 };
 

@@ -32,12 +32,18 @@ struct Stretch {
   bool met() const { return to > std::max(from, 0.0); }
 };
 
+/// How far a ray goes until it ends on level ground at the height of the floor [m].
+double way_to_ground(const Vector3& from, const Vector3& direction) {
+  return direction.z < 0.0 ? std::max(0.0, from.z) / -direction.z : kInfinity;
+}
+
 double passes(const LightBox& box, const Vector3& from, const Vector3& direction) {
   const double c = std::cos(box.turn_rad), s = std::sin(box.turn_rad), x = from.x - box.x, y = from.y - box.y;
   Stretch stretch;
   stretch.within(c * x + s * y, c * direction.x + s * direction.y, box.half_length);
   stretch.within(c * y - s * x, c * direction.y - s * direction.x, box.half_width);
   stretch.within(from.z - 0.5 * (box.bottom + box.top), direction.z, 0.5 * (box.top - box.bottom));
+  stretch.to = std::min(stretch.to, way_to_ground(from, direction));
   return stretch.met() ? box.passes : 1.0;
 }
 
@@ -47,7 +53,8 @@ double passes(const LightCrown& crown, const Vector3& from, const Vector3& direc
                   (from.z - 0.5 * (crown.top + crown.bottom)) / half};
   const Vector3 d{direction.x / crown.radius, direction.y / crown.radius, direction.z / half};
   const double a = dot(d, d), b = dot(q, d), c = dot(q, q) - 1.0, root = b * b - a * c;
-  const bool met = root > 0.0 && -b + std::sqrt(root) > 0.0;
+  const bool met =
+      root > 0.0 && -b + std::sqrt(root) > 0.0 && (-b - std::sqrt(root)) / a < way_to_ground(from, direction);
   return met ? crown.passes : 1.0;
 }
 
@@ -128,7 +135,8 @@ void LightScene::add_inside_surfaces() {
   const Vector3 up{0.0, 0.0, 1.0}, down{0.0, 0.0, -1.0};
   for (std::size_t bay = 0; bay < shell_.bays(); ++bay) surfaces_.push_back({0.0, up, {}});
   for (const LightShelf& shelf : shelves_) {
-    LightSurface top{shelf.area_m2(), up, {}}, underside{shelf.area_m2(), down, {}};
+    const double solid = (1.0 - shelf.passes) * shelf.area_m2();  // what meets light; the gaps are no surface
+    LightSurface top{solid, up, {}}, underside{solid, down, {}};
     for (int i = 0; i < kGrid; ++i)
       for (int j = 0; j < kGrid; ++j) {
         const double x = shelf.x_low + (shelf.x_high - shelf.x_low) * (i + 0.5) / kGrid;

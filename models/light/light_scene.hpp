@@ -34,7 +34,8 @@ struct LightShell {
   double top_m() const;
 };
 
-/// A level rectangle inside that stops light but for a share that passes between its slats.
+/// A level rectangle inside that stops light but for a share that passes between its slats. Its two faces have the area
+/// of the slats alone.
 struct LightShelf {
   double x_low = 0.0, x_high = 0.0, y_low = 0.0, y_high = 0.0, z = 0.0;
   double passes = 0.0;

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "models/light/light_balance.hpp"
 #include "models/light/sights.hpp"
 #include "models/properties/constants.hpp"
 #include "tests/support/light_shells.hpp"
@@ -126,14 +127,41 @@ TEST(Sights, OutlookOfPlanesInTheOpen) {
   EXPECT_NEAR(roof.sky + roof.ground + roof.obstacle, 1.0, 1e-12);
 }
 
-/// An endless wall whose top stands 45 degrees above a wall's middle hides (1 - cos 45) / 2 of its half-space.
+/// An endless wall half a metre off, its top level with the cube's: at a height z the sky takes
+/// (1 - sin(angle of its top)) / 2 and the strip of ground before it (1 - z / hypot(z, 0.5)) / 2 of the half-space.
 TEST(Sights, AnObstacleTakesItsShareOfTheOutlook) {
   const LightScene scene(cube_shell(), {}, {LightBox{0.0, 1.5, 1000.0, 0.5, 0.0, -1000.0, 1.0, 0.0}});
   const Outlook front = look_out(scene, 0);  // the cube's front stands at y = 0.5, the wall at y = 1
-  double expected = 0.0;
-  for (int j = 0; j < 6; ++j) expected += (1.0 - std::sin(std::atan2(1.0 - (j + 0.5) / 6.0, 0.5))) / 2.0 / 6.0;
-  EXPECT_NEAR(front.sky, expected, 0.01);
-  EXPECT_NEAR(front.ground, 0.0, 1e-12);
+  double sky = 0.0, ground = 0.0;
+  for (int j = 0; j < 6; ++j) {
+    const double z = (j + 0.5) / 6.0;
+    sky += (1.0 - std::sin(std::atan2(1.0 - z, 0.5))) / 2.0 / 6.0;
+    ground += (1.0 - z / std::hypot(z, 0.5)) / 2.0 / 6.0;
+  }
+  EXPECT_NEAR(front.sky, sky, 0.01);
+  EXPECT_NEAR(front.ground, ground, 0.01);
+  EXPECT_NEAR(front.sky + front.ground + front.obstacle, 1.0, 1e-12);
+}
+
+/// Almost all gaps, a shelf changes nothing: what arrives on the floor is what arrives without it.
+TEST(Sights, AShelfOfGapsIsNoShelf) {
+  const auto view_of_floor = [](const std::vector<LightShelf>& shelves) {
+    const LightGeometry g(LightScene(cube_shell(), shelves, {}));
+    const std::size_t pieces = g.scene.shell().pieces;
+    const LightBalance balance(g, std::vector<PieceOptics>(pieces, {{0.9, 0.0, 0.0}, 0.0}),
+                               std::vector<double>(g.scene.surfaces().size(), 0.0));
+    const Vector3 up{0.0, 0.0, 1.0};
+    const LitHouse lit = balance.lit({100.0, up, 50.0, 0.0, 0.0}, std::vector<PieceBeam>(pieces, {0.9, 0.0}),
+                                     beam_shares(g.scene, up), sunlit_shares(g.scene, up));
+    double floor = 0.0;
+    for (std::size_t s = pieces; s < g.scene.surfaces().size(); ++s)
+      if (g.scene.surfaces()[s].normal.z > 0.0 && g.scene.surfaces()[s].points.front().at.z < 0.01)
+        floor += lit.arriving_w[s];
+    return floor;
+  };
+  const double bare = view_of_floor({});
+  EXPECT_NEAR(view_of_floor({{-0.3, 0.3, -0.3, 0.3, 0.5, 0.9999}}) / bare, 1.0, 0.01);
+  EXPECT_NEAR(view_of_floor({{-0.3, 0.3, -0.3, 0.3, 0.5, 0.5}}) / bare, 1.0 - 0.5 * 0.36, 0.05);
 }
 
 TEST(Sights, ExchangeIsReciprocalAndClosed) {

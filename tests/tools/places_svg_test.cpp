@@ -51,7 +51,7 @@ class StrictXml {
     return true;
   }
   std::string take_until(std::string_view stops) {
-    const std::string taken(rest_.substr(0, rest_.find_first_of(stops)));
+    std::string taken(rest_.substr(0, rest_.find_first_of(stops)));
     rest_.remove_prefix(taken.size());
     return taken;
   }

@@ -32,6 +32,20 @@ void add_run_options(CLI::App& command, CommandOptions& options) {
   command.add_flag("--quiet", options.quiet, "no progress bar, no hints");
 }
 
+CLI::App* add_light(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* light = app.add_subcommand("light", "show which light each place in the house gets on a day");
+  add_target(*light, options, "scenario file");
+  light->add_option("--day", options.day, "date, such as 2026-07-01 (default: the run's first day)");
+  light->add_option("--plan", options.plans, "the plan whose house is looked at (default: the first)");
+  light->add_option("--drawn", options.drawn, "a shade cloth that is drawn all day");
+  light->add_flag("--clear", options.clear_sky, "under a cloudless sky instead of the scenario's weather");
+  light->add_option("--turbidity", options.turbidity, "haze of a cloudless sky, Linke's factor: 2 clean, 3.5, 5 hazy")
+      ->check(CLI::Range(1.0, 10.0));
+  light->add_option("--svg", options.svg, "write a picture to this file too");
+  add_units(*light, us);
+  return light;
+}
+
 void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
   std::vector<std::string> names;
@@ -65,16 +79,7 @@ int command_line(int argc, char** argv) {
   add_target(*report, options, "folder of runs");
   report->add_option("--out", options.page, "the page (default report.html in that folder)");
   add_units(*report, us);
-  CLI::App* light = app.add_subcommand("light", "show which light each place in the house gets on a day");
-  add_target(*light, options, "scenario file");
-  light->add_option("--day", options.day, "date, such as 2026-07-01 (default: the run's first day)");
-  light->add_option("--plan", options.plans, "the plan whose house is looked at (default: the first)");
-  light->add_option("--drawn", options.drawn, "a shade cloth that is drawn all day");
-  light->add_flag("--clear", options.clear_sky, "under a cloudless sky instead of the scenario's weather");
-  light->add_option("--turbidity", options.turbidity, "haze of a cloudless sky, Linke's factor: 2 clean, 3.5, 5 hazy")
-      ->check(CLI::Range(1.0, 10.0));
-  light->add_option("--svg", options.svg, "write a picture to this file too");
-  add_units(*light, us);
+  CLI::App* light = add_light(app, options, us);
   CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
   try {
     refuse_unknown_command(app, argc, argv);

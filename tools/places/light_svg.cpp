@@ -249,7 +249,7 @@ std::string description(const DayLight& day) {
   for (const PlaceLight& place : day.places) {
     const PlaceSummary summary = summary_of(place);
     words += fmt::format(" {}: ", place.name);
-    words += summary.first_direct_minute
+    words += summary.first_direct_minute && summary.last_direct_minute
                  ? fmt::format("sun between {} and {}, ", minute_text(*summary.first_direct_minute),
                                minute_text(*summary.last_direct_minute))
                  : "no sun, ";

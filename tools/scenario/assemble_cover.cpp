@@ -45,17 +45,14 @@ void Assembler::add_cover(std::size_t f) {
               bay.air[i]);
   }
   run_off(facet.name, node, kHeldOnCover * facet.area_m2, End(bay.floor, 1), bay.floor);
-  const ChannelId gain = graph_.channel("sun in the " + facet.name, "W", 0.0);
-  out_.site.sunlight[table_->row().facet(f)] = gain;
-  graph_.exchange("sun in the " + facet.name, "sunlight absorbed", GivenPower{two_faces ? 0.5 : 1.0}, {gain},
-                  {{{sun_, node}}});
-  if (!two_faces) return add_cover_outside(f, node);
-  const NodeId outer =
-      graph_.node("outer face of the " + facet.name, ThermalMass{0.5 * heat}, {start_.air_k}, {kTemperatureUnit});
-  graph_.exchange("through the " + facet.name, "through the cover",
-                  Conductance{facet.area_m2 / sheet.resistance_m2_k_w}, {node, outer}, {{{node, outer}}});
-  graph_.exchange("sun on the outer face of the " + facet.name, "sunlight absorbed", GivenPower{0.5}, {gain},
-                  {{{sun_, outer}}});
+  NodeId outer = node;
+  if (two_faces) {
+    outer = graph_.node("outer face of the " + facet.name, ThermalMass{0.5 * heat}, {start_.air_k}, {kTemperatureUnit});
+    graph_.exchange("through the " + facet.name, "through the cover",
+                    Conductance{facet.area_m2 / sheet.resistance_m2_k_w}, {node, outer}, {{{node, outer}}});
+  }
+  receive_sun(facet.name, node, table_->row().facet(f));
+  receive_sun("the outer face of the " + facet.name, outer, table_->row().outer_face(f));
   add_cover_outside(f, outer);
 }
 
@@ -70,8 +67,12 @@ void Assembler::add_cover_outside(std::size_t f, NodeId node) {
   const int cloth = shade_of(facet, spec_.shades);
   if (cloth >= 0 && spec_.shades[at(cloth)].value.hangs == ShadeSide::outside) {
     // The exchange with the cloth itself is added with the cloth.
-    graph_.exchange("sky over the " + facet.name, "to the sky", ScreenedRadiantExchange{emits * sky, 1.0, 0.0},
+    const double passes = spec_.shades[at(cloth)].value.infrared_passes;
+    graph_.exchange("sky over the " + facet.name, "to the sky", ScreenedRadiantExchange{emits * sky, 1.0, passes},
                     {node, out_.site.sky, cloth_drawn_[at(cloth)]}, {{{node, sky_}}});
+    graph_.exchange("surroundings of the " + facet.name, "through the cover",
+                    ScreenedRadiantExchange{emits * (1.0 - sky), 1.0, passes},
+                    {node, out_.site.outdoor, cloth_drawn_[at(cloth)]}, {{{node, outdoor_heat_}}});
     graph_.exchange("longwave between the " + spec_.shades[at(cloth)].name + " and the " + facet.name,
                     "through the cover",
                     ScreenedRadiantExchange{emits * spec_.shades[at(cloth)].value.emissivity, 0.0, 1.0},
@@ -79,10 +80,9 @@ void Assembler::add_cover_outside(std::size_t f, NodeId node) {
   } else {
     graph_.exchange("sky over the " + facet.name, "to the sky", RadiantExchange{emits * sky}, {node, out_.site.sky},
                     {{{node, sky_}}});
-  }
-  if (sky < 0.999)
     graph_.exchange("surroundings of the " + facet.name, "through the cover", RadiantExchange{emits * (1.0 - sky)},
                     {node, out_.site.outdoor}, {{{node, outdoor_heat_}}});
+  }
 }
 
 void Assembler::add_shades() {
@@ -113,8 +113,13 @@ void Assembler::add_shade(int s) {
   if (shade.value.hangs == ShadeSide::outside) {
     graph_.exchange("wind on the " + shade.name, "through the cover", WindConvection{2.0 * area},
                     {cloth, out_.site.outdoor, out_.site.wind}, {{{cloth, outdoor_heat_}}});
-    graph_.exchange("sky over the " + shade.name, "to the sky", RadiantExchange{sky_view * shade.value.emissivity},
-                    {cloth, out_.site.sky}, {{{cloth, sky_}}});
+    // Rolled up it sees neither, and takes the air's temperature.
+    const double emits = shade.value.emissivity;
+    graph_.exchange("sky over the " + shade.name, "to the sky", ScreenedRadiantExchange{sky_view * emits, 0.0, 1.0},
+                    {cloth, out_.site.sky, drawn}, {{{cloth, sky_}}});
+    graph_.exchange("surroundings of the " + shade.name, "through the cover",
+                    ScreenedRadiantExchange{(area - sky_view) * emits, 0.0, 1.0}, {cloth, out_.site.outdoor, drawn},
+                    {{{cloth, outdoor_heat_}}});
     return;
   }
   const SurfaceFilm film = film_of(kPi / 2.0, 0.5, 1.0);

@@ -62,7 +62,13 @@ class Assembler {
   void add_longwave();
   void join_longwave_centre(const std::vector<double>& areas_m2, const std::vector<NodeId>& nodes,
                             const std::vector<std::string>& names);
-  void exchange_longwave(NodeId a, NodeId b, double area_m2, const std::string& a_name, const std::string& b_name);
+  struct LongwaveParts;
+  NodeId node_of(const SurfacePart& part) const;
+  LongwaveParts longwave_parts() const;
+  void add_longwave_through_covers(const LongwaveParts& parts, std::size_t node);
+  void add_longwave_of_water(std::size_t facet);
+  int cloth_under(NodeId node) const;
+  void exchange_longwave(NodeId a, NodeId b, double area_m2, std::map<std::pair<int, int>, double>& to_cloth);
   void longwave_to_outdoors(NodeId from, const std::string& name, int facet, double area_m2);
   // assemble_ground.cpp
   void add_ground();

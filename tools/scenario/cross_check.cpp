@@ -7,6 +7,7 @@
 #include <string>
 
 #include "tools/scenario/house_shape.hpp"
+#include "tools/scenario/light_plan.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 #include "tools/scenario/site_forcing.hpp"
@@ -146,6 +147,21 @@ class CrossCheck {
                 "plants " + std::string(under ? "under" : "on") + " the " + bench.name + " take " + square(taken) +
                     " in all; it has " + square(room));
       }
+    const LightScene scene = light_scene(s_, shape_, 1);
+    for (std::size_t i = 0; i < s_.benches.size(); ++i) {
+      double taken = 0.0;
+      std::string last;
+      for (const auto& group : s_.plants)
+        if (group.value.place == s_.benches[i].name && group.value.under) {
+          taken += group.value.area_m2;
+          last = group.name;
+        }
+      const auto floor = static_cast<std::size_t>(scene.floor_beneath(static_cast<int>(i)));
+      const double room = scene.surfaces()[floor].area_m2;
+      require(taken <= room * (1.0 + 1e-9), ErrorKind::does_not_fit, "plants." + last + ".area",
+              "plants under the " + s_.benches[i].name + " take " + square(taken) +
+                  " in all; of the floor beneath it " + square(room) + " are not under a lower bench as well");
+    }
     for (const auto& kind : s_.plant_kinds) {
       const std::string path = "plant_kinds." + kind.name;
       require(kind.value.harm_above_k <= kind.value.lethal_above_k, ErrorKind::out_of_range, path + ".lethal_above",
@@ -194,6 +210,10 @@ class CrossCheck {
       require(shade.value.straight <= shade.value.transmits, ErrorKind::out_of_range,
               "shades." + shade.name + ".straight",
               "what passes straight is part of what it lets through, so it cannot be more");
+    for (const auto& shade : s_.shades)
+      require(shade.value.infrared_passes + shade.value.emissivity <= 1.0, ErrorKind::out_of_range,
+              "shades." + shade.name + ".infrared_passes",
+              "thermal radiation let through and emissivity add up to more than 100 %");
     const auto over = [](const ShadeSpec& s, bool roof) {
       return s.over == ShadeOver::all || (s.over == ShadeOver::roof) == roof;
     };

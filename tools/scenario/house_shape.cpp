@@ -120,7 +120,7 @@ void add_bay_facets(HouseShape& shape, int bay) {
     // Outward normal (dz, dy) / width: upright where dy is zero, behind where dz falls.
     const double slope = std::acos(std::clamp(dy / width, -1.0, 1.0));
     const bool front = dz > 0.0 || (dz == 0.0 && from.y_m + to.y_m > -1e-9);
-    shape.facets.push_back({side_name(side) + part + of, side, bay, b.length_m * width, slope,
+    shape.facets.push_back({std::string(side_name(side)).append(part).append(of), side, bay, b.length_m * width, slope,
                             turned(shape, front ? 0.0 : 2.0), std::min(from.z_m, to.z_m), std::max(from.z_m, to.z_m),
                             static_cast<int>(k)});
   }

@@ -90,7 +90,7 @@ struct ShadeSpec {
   std::string material;
   ShadeSide hangs = ShadeSide::outside;
   ShadeOver over = ShadeOver::roof;
-  double transmits = 0.0, absorbs = 0.0, straight = 0.0, emissivity = 0.0, drive_power_w = 0.0;
+  double transmits = 0.0, absorbs = 0.0, straight = 0.0, infrared_passes = 0.0, emissivity = 0.0, drive_power_w = 0.0;
 };
 
 }  // namespace noonhouse

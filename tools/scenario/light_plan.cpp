@@ -10,6 +10,9 @@
 namespace noonhouse {
 namespace {
 
+/// Share of light that leaves catch by their area index: 1 - exp(-k LAI)   [Monsi & Saeki 1953; k 0.5 to 0.8, from
+/// memory]
+constexpr double kLeafExtinction = 0.7;
 constexpr double kLowestShelf = 0.02;       ///< a bench on the floor is a board [m]
 constexpr double kFloorEmissivity = 0.95;   ///< soil, slabs; from memory
 constexpr double kBenchEmissivity = 0.9;    ///< timber; from memory
@@ -53,6 +56,26 @@ LightObstacle obstacle(const CrownSpec& crown, double faces_rad, int day) {
       crown.bottom_m, crown.height_m, in_leaf(crown, day) ? crown.lets_through_in_leaf : crown.lets_through_bare};
 }
 
+const PlantKindSpec& kind_of(const PlantGroupSpec& group, const ScenarioSpec& spec) {
+  const auto kind = std::find_if(spec.plant_kinds.begin(), spec.plant_kinds.end(),
+                                 [&](const auto& k) { return k.name == group.kind; });
+  NOON_ASSERT(kind != spec.plant_kinds.end());
+  return kind->value;
+}
+
+/// Area of ground that a group's leaves hide [m2].
+double leaf_cover_m2(const PlantGroupSpec& group, const ScenarioSpec& spec) {
+  return group.area_m2 * (1.0 - std::exp(-kLeafExtinction * kind_of(group, spec).leaf_area_index));
+}
+
+/// Share of a bench that lets light through: its gaps, where no leaves hide them.
+double bench_passes(const Named<BenchSpec>& bench, const ScenarioSpec& spec) {
+  double hidden = 0.0;
+  for (const auto& group : spec.plants)
+    if (group.value.place == bench.name && !group.value.under) hidden += leaf_cover_m2(group.value, spec);
+  return bench.value.lets_through * (1.0 - std::min(1.0, hidden / (bench.value.length_m * bench.value.width_m)));
+}
+
 }  // namespace
 
 Vector3 house_direction(double azimuth_rad, double elevation_rad, double faces_rad) {
@@ -79,7 +102,7 @@ LightScene light_scene(const ScenarioSpec& spec, const HouseShape& shape, int da
   const auto benches = bench_shapes(spec.benches, shape);
   for (std::size_t i = 0; i < benches.size(); ++i)
     shelves.push_back({benches[i].x_low_m, benches[i].x_high_m, benches[i].y_low_m, benches[i].y_high_m,
-                       std::max(kLowestShelf, benches[i].z_m), spec.benches[i].value.lets_through});
+                       std::max(kLowestShelf, benches[i].z_m), bench_passes(spec.benches[i], spec)});
   std::vector<LightObstacle> obstacles;
   for (const auto& item : spec.obstacles) {
     if (const auto* block = std::get_if<BlockSpec>(&item.value.what))
@@ -107,14 +130,12 @@ std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShap
   std::vector<double> free(scene.surfaces().size(), 1.0);  // share of each surface that no plants take
   for (std::size_t g = 0; g < spec.plants.size(); ++g) {
     const PlantGroupSpec& group = spec.plants[g].value;
-    const auto kind = std::find_if(spec.plant_kinds.begin(), spec.plant_kinds.end(),
-                                   [&](const auto& k) { return k.name == group.kind; });
-    NOON_ASSERT(kind != spec.plant_kinds.end());
     const int surface = surface_of(group, spec, scene);
     const double area = scene.surfaces()[at(surface)].area_m2;
-    const double share = area > 0.0 ? std::min(group.area_m2 / area, free[at(surface)]) : 0.0;
+    const double share = area > 0.0 ? std::min(leaf_cover_m2(group, spec) / area, free[at(surface)]) : 0.0;
     free[at(surface)] -= share;
-    out.push_back({surface, share, Of::plants, static_cast<int>(g), kind->value.absorptance, kTissueEmissivity});
+    out.push_back(
+        {surface, share, Of::plants, static_cast<int>(g), kind_of(group, spec).absorptance, kTissueEmissivity});
   }
   const auto rest = [&](int surface, Of of, int index, double absorptance, double emissivity) {
     out.push_back({surface, std::max(0.0, free[at(surface)]), of, index, absorptance, emissivity});
@@ -165,29 +186,70 @@ CoverMake cover_make(const SheetSpec& s) {
 }
 
 FacetOptics::FacetOptics(const CoverOptics* cover, const ShadeSpec* cloth) : cover_(cover), cloth_(cloth) {
-  diffuse_ = taken(cover->diffuse(), 1.0, false);
+  const LayerOptics& glazing = cover->diffuse();
   diffuse_.scatters = beam(0.0).scatters;
-  inside_ = taken(cover->diffuse(), 1.0, true);
+  if (cloth == nullptr) {
+    diffuse_ = {glazing.transmittance, glazing.reflectance_front, glazing.absorptance_front(), 0.0, diffuse_.scatters};
+    inside_ = {glazing.transmittance, glazing.reflectance_back, glazing.absorptance_back(), 0.0, 1.0};
+    return;
+  }
+  const LayerOptics net = net_optics();
+  const bool outside = cloth->hangs == ShadeSide::outside;
+  const LayerPair pair = outside ? couple(net, glazing) : couple(glazing, net);
+  const LayerOptics& whole = pair.whole;
+  diffuse_ = {whole.transmittance, whole.reflectance_front, outside ? pair.second_absorbs : pair.first_absorbs,
+              outside ? pair.first_absorbs : pair.second_absorbs, diffuse_.scatters};
+  inside_ = {whole.transmittance, whole.reflectance_back, outside ? pair.second_absorbs_back : pair.first_absorbs_back,
+             outside ? pair.first_absorbs_back : pair.second_absorbs_back, 1.0};
+}
+
+LayerOptics FacetOptics::net_optics() const {
+  const double back = 1.0 - cloth_->transmits - cloth_->absorbs;
+  return {cloth_->transmits, back, back};
 }
 
 FacetOptics::Taken FacetOptics::beam(double incidence_rad) const {
-  return taken(cover_->at(incidence_rad), cover_->scattered_share_at(incidence_rad), false);
+  const LayerOptics glazing = cover_->at(incidence_rad);
+  const double scatters = cover_->scattered_share_at(incidence_rad);
+  if (cloth_ == nullptr)
+    return {glazing.transmittance, glazing.reflectance_front, glazing.absorptance_front(), 0.0, scatters};
+  return cloth_->hangs == ShadeSide::outside ? beam_past_cloth(glazing, scatters) : beam_onto_cloth(glazing, scatters);
 }
 
-FacetOptics::Taken FacetOptics::taken(const LayerOptics& cover, double cover_scatters, bool from_inside) const {
-  if (cloth_ == nullptr) {
-    const double returns = from_inside ? cover.reflectance_back : cover.reflectance_front;
-    return {cover.transmittance, returns, 1.0 - cover.transmittance - returns, 0.0, cover_scatters};
-  }
-  const double back = 1.0 - cloth_->transmits - cloth_->absorbs;
-  const LayerOptics cloth{cloth_->transmits, back, back};
-  const bool outside = cloth_->hangs == ShadeSide::outside;
-  const LayerPair pair = outside ? couple(cloth, cover) : couple(cover, cloth);
-  const double first = from_inside ? pair.first_absorbs_back : pair.first_absorbs;
-  const double second = from_inside ? pair.second_absorbs_back : pair.second_absorbs;
-  const double straight = cloth_->transmits > 0.0 ? std::min(1.0, cloth_->straight / cloth_->transmits) : 0.0;
-  return {pair.whole.transmittance, from_inside ? pair.whole.reflectance_back : pair.whole.reflectance_front,
-          outside ? second : first, outside ? first : second, 1.0 - (1.0 - cover_scatters) * straight};
+/// The beam meets the cloth first: what passes its holes straight meets the cover at its angle, what it scatters meets
+/// it from everywhere, and so does all that goes to and fro between them.
+FacetOptics::Taken FacetOptics::beam_past_cloth(const LayerOptics& glazing, double scatters) const {
+  const LayerOptics net = net_optics();
+  const LayerOptics& soft = cover_->diffuse();
+  const double straight = cloth_->straight, scattered = net.transmittance - straight;
+  const double upward = (straight * glazing.reflectance_front + scattered * soft.reflectance_front) /
+                        (1.0 - net.reflectance_back * soft.reflectance_front);
+  const double again = scattered + upward * net.reflectance_back;
+  Taken out;
+  out.passes = straight * glazing.transmittance + again * soft.transmittance;
+  out.cover = straight * glazing.absorptance_front() + again * soft.absorptance_front();
+  out.cloth = net.absorptance_front() + upward * net.absorptance_back();
+  out.returns = net.reflectance_front + upward * net.transmittance;
+  const double unscattered = straight * glazing.transmittance * (1.0 - scatters);
+  out.scatters = out.passes > 0.0 ? 1.0 - unscattered / out.passes : 1.0;
+  return out;
+}
+
+/// The beam meets the cover first, then the cloth; what the cloth returns meets the cover's inner face from everywhere.
+FacetOptics::Taken FacetOptics::beam_onto_cloth(const LayerOptics& glazing, double scatters) const {
+  const LayerOptics net = net_optics();
+  const LayerOptics& soft = cover_->diffuse();
+  const double upward =
+      glazing.transmittance * net.reflectance_front / (1.0 - soft.reflectance_back * net.reflectance_front);
+  const double onto = glazing.transmittance + upward * soft.reflectance_back;
+  Taken out;
+  out.passes = onto * net.transmittance;
+  out.cloth = onto * net.absorptance_front();
+  out.cover = glazing.absorptance_front() + upward * soft.absorptance_back();
+  out.returns = glazing.reflectance_front + upward * soft.transmittance;
+  const double unscattered = glazing.transmittance * (1.0 - scatters) * cloth_->straight;
+  out.scatters = out.passes > 0.0 ? 1.0 - unscattered / out.passes : 1.0;
+  return out;
 }
 
 const LightGeometry& SunlitHouse::geometry(int day_of_year) {

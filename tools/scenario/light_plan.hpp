@@ -59,7 +59,9 @@ class FacetOptics {
   const Taken& from_inside() const { return inside_; }  ///< passes: let out
 
  private:
-  Taken taken(const LayerOptics& cover, double cover_scatters, bool from_inside) const;
+  LayerOptics net_optics() const;
+  Taken beam_past_cloth(const LayerOptics& glazing, double scatters) const;
+  Taken beam_onto_cloth(const LayerOptics& glazing, double scatters) const;
   const CoverOptics* cover_;
   const ShadeSpec* cloth_;
   Taken diffuse_, inside_;

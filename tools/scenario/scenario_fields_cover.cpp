@@ -49,8 +49,9 @@ const SoilMaterial& soil_material(const std::string& name) {
 void sheet_material_fields(FieldVisitor& v, SheetSpec& s) {
   const CoverMaterial& m = cover_material(s.material);
   const std::string sheets = std::to_string(m.sheets);
-  v.integer("sheets", s.sheets,
-            {.minimum = 1, .maximum = 4, .default_text = sheets.c_str(), .about = "parallel sheets"});
+  v.integer(
+      "sheets", s.sheets,
+      {.minimum = 0, .maximum = 4, .default_text = sheets.c_str(), .about = "parallel sheets; none in an opaque wall"});
   of_material(v, "refractive_index", s.refractive_index, Dimension::none,
               {.minimum = 1, .maximum = 3, .about = "of the material (glass 1.526)"},
               fmt::format("{:.6g}", m.refractive_index.value));
@@ -63,7 +64,8 @@ void sheet_material_fields(FieldVisitor& v, SheetSpec& s) {
   of_material(v, "thrown_back", s.thrown_back, Dimension::share,
               {.minimum = 0, .maximum = 1, .about = "share of light that the material scatters back (opal sheets)"},
               percent(m.thrown_back.value));
-  const double gaps = std::max(0, s.sheets - m.sheets), more = static_cast<double>(s.sheets) / m.sheets;
+  const double gaps = m.sheets > 0 ? std::max(0, s.sheets - m.sheets) : 0;
+  const double more = m.sheets > 0 && s.sheets > 0 ? static_cast<double>(s.sheets) / m.sheets : 1.0;
   of_material(v, "thickness", s.thickness_m, Dimension::length,
               {.minimum = 1e-5, .maximum = 1, .about = "of all that is solid in it"},
               milli(m.thickness_m.value * more, "mm"));
@@ -180,6 +182,9 @@ void fields(FieldVisitor& v, ShadeSpec& s) {
   of_material(v, "straight", s.straight, Dimension::share,
               {.minimum = 0, .maximum = 1, .about = "sunlight that passes its holes without being scattered"},
               percent(m.open_share.value / m.transmits.value * s.transmits));
+  of_material(v, "infrared_passes", s.infrared_passes, Dimension::share,
+              {.minimum = 0, .maximum = 1, .about = "thermal radiation let through, mostly by its holes"},
+              percent(m.infrared_transmittance.value));
   of_material(v, "emissivity", s.emissivity, Dimension::share,
               {.minimum = 0, .maximum = 1, .about = "longwave, both faces"}, percent(m.emissivity.value));
   v.quantity("drive_power", s.drive_power_w, Dimension::power,

@@ -101,6 +101,8 @@ std::string sun_key(const PlanScenario& plan) {
   shared.house = plan.spec.house;
   shared.house.cover = {};
   shared.benches = plan.spec.benches;
+  shared.plant_kinds = plan.spec.plant_kinds;
+  shared.plants = plan.spec.plants;  // leaves hide a bench's gaps
   shared.obstacles = plan.spec.obstacles;
   return save_fields(shared);
 }

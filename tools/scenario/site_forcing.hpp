@@ -14,13 +14,14 @@ namespace noonhouse {
 /// group of plants [W/m2].
 struct SunRow {
   std::size_t facets = 0, cloths = 0, floors = 0, benches = 0, groups = 0;
-  std::size_t facet(std::size_t i) const { return i; }
-  std::size_t cloth(std::size_t i) const { return facets + i; }
-  std::size_t floor(std::size_t bay) const { return facets + cloths + bay; }
-  std::size_t bench(std::size_t i) const { return facets + cloths + floors + i; }
-  std::size_t plants(std::size_t i) const { return facets + cloths + floors + benches + i; }
-  std::size_t light(std::size_t i) const { return facets + cloths + floors + benches + groups + i; }
-  std::size_t size() const { return facets + cloths + floors + benches + 2 * groups; }
+  std::size_t facet(std::size_t i) const { return i; }  ///< its inner face
+  std::size_t outer_face(std::size_t i) const { return facets + i; }
+  std::size_t cloth(std::size_t i) const { return 2 * facets + i; }
+  std::size_t floor(std::size_t bay) const { return 2 * facets + cloths + bay; }
+  std::size_t bench(std::size_t i) const { return 2 * facets + cloths + floors + i; }
+  std::size_t plants(std::size_t i) const { return 2 * facets + cloths + floors + benches + i; }
+  std::size_t light(std::size_t i) const { return 2 * facets + cloths + floors + benches + groups + i; }
+  std::size_t size() const { return 2 * facets + cloths + floors + benches + 2 * groups; }
 };
 
 /// Weather at the site, and where the sun's light ends up in the house, at every grid instant of the run: once with all

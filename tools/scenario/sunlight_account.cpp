@@ -64,11 +64,15 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     const FacetOptics::Taken &beam = lit.facets[f], &diffuse = optics_[state][f].diffuse(),
                              &inside = optics_[state][f].from_inside();
     const double beam_w = lit.house.beam_w[f], diffuse_w = lit.house.diffuse_w[f], in_w = lit.house.arriving_w[f];
-    row[row_.facet(f)] = beam_w * beam.cover + diffuse_w * diffuse.cover + in_w * inside.cover;
+    // A wall takes up light at the face that meets it; sheets take it up throughout.
+    const double outer_w = beam_w * beam.cover + diffuse_w * diffuse.cover, inner_w = in_w * inside.cover;
+    const bool wall = covers_[f]->diffuse().transmittance <= 0.0;
+    row[row_.outer_face(f)] = wall ? outer_w : 0.5 * (outer_w + inner_w);
+    row[row_.facet(f)] = wall ? inner_w : 0.5 * (outer_w + inner_w);
     const double cloth_w = beam_w * beam.cloth + diffuse_w * diffuse.cloth + in_w * inside.cloth;
     if (cloth_of_[f] >= 0) row[row_.cloth(at(cloth_of_[f]))] += cloth_w;
     totals.came_w += beam_w + diffuse_w;
-    totals.taken_up_w += row[row_.facet(f)] + cloth_w;
+    totals.taken_up_w += outer_w + inner_w + cloth_w;
     totals.sent_back_w += beam_w * beam.returns + diffuse_w * diffuse.returns;
     totals.let_out_w += in_w * inside.passes;
   }
