@@ -222,8 +222,8 @@ class CrossCheck {
         for (const bool roof : {true, false})
           require(!over(s_.shades[i].value, roof) || !over(s_.shades[j].value, roof), ErrorKind::does_not_fit,
                   "shades." + s_.shades[i].name + ".over",
-                  "the " + std::string(roof ? "roof" : "walls") + " already carry the " + s_.shades[j].name +
-                      "; one cloth on each part is what this version can compute");
+                  "the " + std::string(roof ? "roof already carries the " : "walls already carry the ") +
+                      s_.shades[j].name + "; one cloth on each part is what this version can compute");
   }
 
   void controls() const {

@@ -39,7 +39,7 @@ void fields(FieldVisitor& v, RunSpec& s) {
   v.quantity("warm_up", s.warm_up_s, Dimension::time,
              {.minimum = 0,
               .maximum = 3.2e7,
-              .default_text = "2 d",
+              .default_text = "4 d",
               .about = "the first day's weather is run this long beforehand, so that house and soil start warm"});
   v.quantity("record_every", s.record_every_s, Dimension::time,
              {.minimum = 1, .maximum = 86400, .default_text = "10 min", .about = "spacing of the recorded series"});
