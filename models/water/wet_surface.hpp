@@ -3,8 +3,8 @@
 #include <array>
 #include <string_view>
 
-#include "models/properties/surface_film.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "models/properties/surface_film.hpp"
 #include "sim/contract/law.hpp"
 
 namespace noonhouse {

@@ -17,7 +17,7 @@ struct CommandOptions {
   std::string day, drawn, svg;     ///< of light: "2026-07-01" (empty: the run's first day), a cloth, a picture's file
   double turbidity = 3.5;          ///< of a clear sky
   bool clear_sky = false;
-  int threads = 0;                 ///< 0: as many as the machine has
+  int threads = 0;  ///< 0: as many as the machine has
   bool json = false, quiet = false;
   UnitSystem units = UnitSystem::metric;
 };

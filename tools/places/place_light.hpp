@@ -17,10 +17,10 @@ inline constexpr int kMinutesOfDay = 1440;
 struct PlaceLight {
   std::string name;  ///< "on the west low bench", "1.6 m up in the west bay"
   std::string bay;
-  double height_m = 0.0;               ///< above the floor
-  std::vector<double> sunlit;          ///< share of the place in direct sun, 0 to 1
-  std::vector<double> direct_w_m2;     ///< on the level place, straight from the sun
-  std::vector<double> soft_w_m2;       ///< on the level place, all else: sky, scattered, reflected
+  double height_m = 0.0;            ///< above the floor
+  std::vector<double> sunlit;       ///< share of the place in direct sun, 0 to 1
+  std::vector<double> direct_w_m2;  ///< on the level place, straight from the sun
+  std::vector<double> soft_w_m2;    ///< on the level place, all else: sky, scattered, reflected
 };
 
 /// One day's light on and in a house. Times are local standard time.
