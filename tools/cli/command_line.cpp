@@ -80,6 +80,10 @@ int command_line(int argc, char** argv) {
   report->add_option("--out", options.page, "the page (default report.html in that folder)");
   add_units(*report, us);
   CLI::App* light = add_light(app, options, us);
+  CLI::App* materials =
+      app.add_subcommand("materials", "show the libraries of covers, cloths and soils with their sources");
+  materials->add_option("target", options.target, "only those whose name holds this");
+  add_units(*materials, us);
   CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
   try {
     refuse_unknown_command(app, argc, argv);
@@ -90,6 +94,7 @@ int command_line(int argc, char** argv) {
     if (compare->parsed()) compare_command(options);
     if (report->parsed()) report_command(options);
     if (light->parsed()) light_command(options);
+    if (materials->parsed()) materials_command(options);
     if (schema->parsed()) schema_command();
     if (std::fflush(stdout) != 0) throw UserError(ErrorKind::disk_full, "standard output cannot be written");
     return 0;

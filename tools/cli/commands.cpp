@@ -26,6 +26,7 @@
 #include "tools/report/report.hpp"
 #include "tools/scenario/assemble.hpp"
 #include "tools/scenario/house_hints.hpp"
+#include "tools/scenario/material_tree.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/units/clock_text.hpp"
 
@@ -177,6 +178,10 @@ void light_command(const CommandOptions& options) {
   const std::string picture = light_svg(day);
   write_file_whole(options.svg, std::as_bytes(std::span(picture.data(), picture.size())));
   fmt::print("\nThe picture is at {}\n", std::filesystem::absolute(options.svg).lexically_normal().string());
+}
+
+void materials_command(const CommandOptions& options) {
+  fmt::print("{}", material_tree(options.target, options.units));
 }
 
 void schema_command() { fmt::print("{}", scenario_schema()); }

@@ -28,6 +28,7 @@ void run_command(const CommandOptions& options);
 void compare_command(const CommandOptions& options);
 void report_command(const CommandOptions& options);
 void light_command(const CommandOptions& options);
+void materials_command(const CommandOptions& options);
 void schema_command();
 
 /// The whole program: parses, runs a command, prints errors; returns the exit status.
