@@ -67,14 +67,19 @@ double extraterrestrial_daily(double latitude_rad, int day_of_year) {
 }
 
 double extraterrestrial_hourly(double latitude_rad, int day_of_year, double hour_angle_1_rad, double hour_angle_2_rad) {
-  const double declination = fao_declination_rad(day_of_year);
-  const double sunset = sunset_hour_angle_rad(latitude_rad, declination);
+  return level_energy(kFaoSolarConstant * fao_inverse_distance_squared(day_of_year), latitude_rad,
+                      fao_declination_rad(day_of_year), hour_angle_1_rad, hour_angle_2_rad);
+}
+
+double level_energy(double normal_w_m2, double latitude_rad, double declination_rad, double hour_angle_1_rad,
+                    double hour_angle_2_rad) {
+  const double sunset = sunset_hour_angle_rad(latitude_rad, declination_rad);
   const double first = std::clamp(hour_angle_1_rad, -sunset, sunset);
   const double last = std::clamp(hour_angle_2_rad, -sunset, sunset);
   const double seconds_per_radian = 86400.0 / (2.0 * kPi);
-  return kFaoSolarConstant * fao_inverse_distance_squared(day_of_year) * seconds_per_radian *
-         ((last - first) * std::sin(latitude_rad) * std::sin(declination) +
-          std::cos(latitude_rad) * std::cos(declination) * (std::sin(last) - std::sin(first)));
+  return normal_w_m2 * seconds_per_radian *
+         ((last - first) * std::sin(latitude_rad) * std::sin(declination_rad) +
+          std::cos(latitude_rad) * std::cos(declination_rad) * (std::sin(last) - std::sin(first)));
 }
 
 double air_mass(double zenith_rad) {

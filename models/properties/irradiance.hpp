@@ -20,6 +20,11 @@ double extraterrestrial_daily(double latitude_rad, int day_of_year);
 ///   [FAO-56, eq. (28)]
 double extraterrestrial_hourly(double latitude_rad, int day_of_year, double hour_angle_1_rad, double hour_angle_2_rad);
 
+/// The same for an irradiance facing the sun [W/m2] and a declination that are given.
+///   [Duffie & Beckman, eq. (1.10.4), with 1367 W/m2 (1 + 0.033 cos(2 pi n / 365)) and cooper_declination_rad]
+double level_energy(double normal_w_m2, double latitude_rad, double declination_rad, double hour_angle_1_rad,
+                    double hour_angle_2_rad);
+
 /// Clear-sky energy on the horizontal over the same span [J/m2].
 ///   R_so = (0.75 + 2e-5 z) R_a      [FAO-56, eq. (37)]
 constexpr double fao_clear_sky(double altitude_m, double extraterrestrial) {
