@@ -2,8 +2,6 @@
 // Long because it is a table: every product has every figure with its source, and none is shared by accident.
 #include "models/envelope/cover_material.hpp"
 
-#include <algorithm>
-
 namespace noonhouse {
 
 namespace {
@@ -29,9 +27,6 @@ constexpr const char* kBetween = "no figure found: between glass and film";
 constexpr const char* kNone = "none, or taken as none";
 constexpr const char* kNamed = "what the product is called by";
 
-constexpr SourcedValue kClear{-1.0, "lets light pass"};
-constexpr SourcedValue kZero{0.0, kNone};
-
 constexpr CoverMaterial kCovers[] = {
     {.name = "clear glass 3 mm",
      .about = "drawn or float glass, single",
@@ -39,10 +34,7 @@ constexpr CoverMaterial kCovers[] = {
      .transmittance = {0.88, kTrade},
      .refractive_index = {1.526, kBookIndex},
      .optical_depth = {0.04, kFitted},
-     .haze = kZero,
-     .thrown_back = kZero,
      .drops_return = {kGlassDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.837, "EN 673, soda-lime glass (from memory)"},
      .infrared_transmittance = {0.0, kNijskens},
      .thickness_m = {0.003, kNamed},
@@ -55,10 +47,7 @@ constexpr CoverMaterial kCovers[] = {
      .transmittance = {0.87, "the same glass as at 3 mm, a third thicker"},
      .refractive_index = {1.526, kBookIndex},
      .optical_depth = {0.0533, kFitted},
-     .haze = kZero,
-     .thrown_back = kZero,
      .drops_return = {kGlassDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.837, "EN 673, soda-lime glass (from memory)"},
      .infrared_transmittance = {0.0, kNijskens},
      .thickness_m = {0.004, kNamed},
@@ -74,7 +63,6 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {0.5, kCustom},
      .thrown_back = {0.012, kFitted},
      .drops_return = {kGlassDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.837, "EN 673, soda-lime glass (from memory)"},
      .infrared_transmittance = {0.0, kNijskens},
      .thickness_m = {0.004, kNamed},
@@ -87,10 +75,7 @@ constexpr CoverMaterial kCovers[] = {
      .transmittance = {0.77, kTrade},
      .refractive_index = {1.526, kBookIndex},
      .optical_depth = {0.048, kFitted},
-     .haze = kZero,
-     .thrown_back = kZero,
      .drops_return = {kGlassDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.837, "EN 673, soda-lime glass (from memory)"},
      .infrared_transmittance = {0.0, kNijskens},
      .thickness_m = {0.006, kNamed},
@@ -107,13 +92,11 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {0.25, kMemory},
      .thrown_back = {0.025, kFitted},
      .drops_return = {kFilmDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.2, "what transmittance and 0.05 of reflection leave"},
      .infrared_transmittance = {0.75, kNijskens},
      .thickness_m = {0.0002, kNamed},
      .density_kg_m3 = {920, kIso10456},
-     .specific_heat_j_kg_k = {2200, kIso10456},
-     .resistance_m2_k_w = kZero},
+     .specific_heat_j_kg_k = {2200, kIso10456}},
     {.name = "thermal polyethylene film",
      .about = "polyethylene 0.2 mm with mineral that blocks thermal radiation",
      .sheets = 1,
@@ -123,13 +106,11 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {0.5, kMemory},
      .thrown_back = {0.042, kFitted},
      .drops_return = {kFilmDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.65, "what transmittance and 0.05 of reflection leave"},
      .infrared_transmittance = {0.3, kNijskens},
      .thickness_m = {0.0002, kNamed},
      .density_kg_m3 = {920, kIso10456},
-     .specific_heat_j_kg_k = {2200, kIso10456},
-     .resistance_m2_k_w = kZero},
+     .specific_heat_j_kg_k = {2200, kIso10456}},
     {.name = "eva film",
      .about = "ethylene vinyl acetate copolymer 0.2 mm",
      .sheets = 1,
@@ -139,13 +120,11 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {0.25, kMemory},
      .thrown_back = {0.018, kFitted},
      .drops_return = {kFilmDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.6, "what transmittance and 0.05 of reflection leave"},
      .infrared_transmittance = {0.35, kNijskens},
      .thickness_m = {0.0002, kNamed},
      .density_kg_m3 = {940, kMemory},
-     .specific_heat_j_kg_k = {2200, kIso10456},
-     .resistance_m2_k_w = kZero},
+     .specific_heat_j_kg_k = {2200, kIso10456}},
     {.name = "double polyethylene film",
      .about = "two films of 0.2 mm, air blown between",
      .sheets = 2,
@@ -155,7 +134,6 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {0.44, "two films of 0.25: 1 - 0.75^2"},
      .thrown_back = {0.046, kFitted},
      .drops_return = {kFilmDropsReturn, kPollet},
-     .opaque_reflects = kClear,
      .emissivity = {0.358, "two grey films by the net radiation of their pair"},
      .infrared_transmittance = {0.564, "two films of 0.75 and 0.05 of reflection by the net radiation of their pair"},
      .thickness_m = {0.0004, kNamed},
@@ -170,9 +148,7 @@ constexpr CoverMaterial kCovers[] = {
      .refractive_index = {1.586, kIndex},
      .optical_depth = {0.0135, kFitted},
      .haze = {0.2, kCustom},
-     .thrown_back = kZero,
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.89, kMemory},
      .infrared_transmittance = {0.02, kNijskens},
      .thickness_m = {0.00108, kWeight},
@@ -186,9 +162,7 @@ constexpr CoverMaterial kCovers[] = {
      .refractive_index = {1.586, kIndex},
      .optical_depth = {0.0135, kFitted},
      .haze = {0.2, kCustom},
-     .thrown_back = kZero,
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.89, kMemory},
      .infrared_transmittance = {0.02, kNijskens},
      .thickness_m = {0.00142, kWeight},
@@ -204,7 +178,6 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {1.0, kCustom},
      .thrown_back = {0.375, kFitted},
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.89, kMemory},
      .infrared_transmittance = {0.02, kNijskens},
      .thickness_m = {0.00142, kWeight},
@@ -217,10 +190,7 @@ constexpr CoverMaterial kCovers[] = {
      .transmittance = {0.89, "data sheets of solid sheet: 88 to 90 % (from memory)"},
      .refractive_index = {1.586, kIndex},
      .optical_depth = {0.0135, kFitted},
-     .haze = kZero,
-     .thrown_back = kZero,
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.89, kMemory},
      .infrared_transmittance = {0.05, kNijskens},
      .thickness_m = {0.001, kNamed},
@@ -233,10 +203,7 @@ constexpr CoverMaterial kCovers[] = {
      .transmittance = {0.92, "data sheets of clear sheet (from memory)"},
      .refractive_index = {1.49, kIndex},
      .optical_depth = {0.006, kFitted},
-     .haze = kZero,
-     .thrown_back = kZero,
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.9, kMemory},
      .infrared_transmittance = {0.01, kNijskens},
      .thickness_m = {0.003, kNamed},
@@ -250,9 +217,7 @@ constexpr CoverMaterial kCovers[] = {
      .refractive_index = {1.49, kIndex},
      .optical_depth = {0.002, kFitted},
      .haze = {0.1, kCustom},
-     .thrown_back = kZero,
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.9, kMemory},
      .infrared_transmittance = {0.01, kNijskens},
      .thickness_m = {0.0042, "5.0 kg of a square metre in data sheets (from memory) over the density"},
@@ -268,7 +233,6 @@ constexpr CoverMaterial kCovers[] = {
      .haze = {0.85, kCustom},
      .thrown_back = {0.043, kFitted},
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.9, kMemory},
      .infrared_transmittance = {0.02, kHandbook},
      .thickness_m = {0.001, kNamed},
@@ -282,9 +246,7 @@ constexpr CoverMaterial kCovers[] = {
      .refractive_index = {1.54, kIndex},
      .optical_depth = {0.107, kFitted},
      .haze = {0.15, kCustom},
-     .thrown_back = kZero,
      .drops_return = {0.1, kBetween},
-     .opaque_reflects = kClear,
      .emissivity = {0.9, kMemory},
      .infrared_transmittance = {0.05, "CIGR Handbook vol. II: small (from memory)"},
      .thickness_m = {0.0012, kNamed},
@@ -294,15 +256,9 @@ constexpr CoverMaterial kCovers[] = {
     {.name = "timber boards",
      .about = "softwood, 20 mm, weathered",
      .sheets = 0,
-     .transmittance = kZero,
      .refractive_index = {1.0, kNone},
-     .optical_depth = kZero,
-     .haze = kZero,
-     .thrown_back = kZero,
-     .drops_return = kZero,
      .opaque_reflects = {0.35, kMemory},
      .emissivity = {0.9, kMemory},
-     .infrared_transmittance = kZero,
      .thickness_m = {0.02, kCustom},
      .density_kg_m3 = {500, kIso10456},
      .specific_heat_j_kg_k = {1600, kIso10456},
@@ -310,15 +266,9 @@ constexpr CoverMaterial kCovers[] = {
     {.name = "brick wall",
      .about = "red brick, half a brick thick",
      .sheets = 0,
-     .transmittance = kZero,
      .refractive_index = {1.0, kNone},
-     .optical_depth = kZero,
-     .haze = kZero,
-     .thrown_back = kZero,
-     .drops_return = kZero,
      .opaque_reflects = {0.3, kMemory},
      .emissivity = {0.9, kMemory},
-     .infrared_transmittance = kZero,
      .thickness_m = {0.11, kCustom},
      .density_kg_m3 = {1800, kMemory},
      .specific_heat_j_kg_k = {1000, "EN 1745 (from memory)"},
@@ -326,15 +276,9 @@ constexpr CoverMaterial kCovers[] = {
     {.name = "white painted wall",
      .about = "one brick thick, rendered and painted white",
      .sheets = 0,
-     .transmittance = kZero,
      .refractive_index = {1.0, kNone},
-     .optical_depth = kZero,
-     .haze = kZero,
-     .thrown_back = kZero,
-     .drops_return = kZero,
      .opaque_reflects = {0.7, kMemory},
      .emissivity = {0.9, kMemory},
-     .infrared_transmittance = kZero,
      .thickness_m = {0.215, kCustom},
      .density_kg_m3 = {1800, kMemory},
      .specific_heat_j_kg_k = {1000, "EN 1745 (from memory)"},
@@ -342,15 +286,9 @@ constexpr CoverMaterial kCovers[] = {
     {.name = "insulated panel",
      .about = "steel faces, light paint, 60 mm of polyurethane",
      .sheets = 0,
-     .transmittance = kZero,
      .refractive_index = {1.0, kNone},
-     .optical_depth = kZero,
-     .haze = kZero,
-     .thrown_back = kZero,
-     .drops_return = kZero,
      .opaque_reflects = {0.6, kCustom},
      .emissivity = {0.9, kMemory},
-     .infrared_transmittance = kZero,
      .thickness_m = {0.06, kCustom},
      .density_kg_m3 = {180, "10.8 kg of a square metre, data sheets (from memory), over the thickness"},
      .specific_heat_j_kg_k = {700, "steel 450, foam 1400 by mass (from memory)"},
@@ -358,115 +296,13 @@ constexpr CoverMaterial kCovers[] = {
     {.name = "metal sheet",
      .about = "corrugated steel, 0.6 mm, light paint",
      .sheets = 0,
-     .transmittance = kZero,
      .refractive_index = {1.0, kNone},
-     .optical_depth = kZero,
-     .haze = kZero,
-     .thrown_back = kZero,
-     .drops_return = kZero,
      .opaque_reflects = {0.5, kCustom},
      .emissivity = {0.9, kMemory},
-     .infrared_transmittance = kZero,
      .thickness_m = {0.0006, kCustom},
      .density_kg_m3 = {7800, kIso10456},
-     .specific_heat_j_kg_k = {450, kIso10456},
-     .resistance_m2_k_w = kZero},
+     .specific_heat_j_kg_k = {450, kIso10456}},
 };
-
-constexpr const char* kNominal = "the shading that the cloth is sold by";
-constexpr const char* kThread =
-    "what threads hold back less what they reflect: black 6 %, green 20 %, white 55 % (common practice, no source)";
-constexpr const char* kHoles =
-    "holes: black threads pass no light, green 7 %, white 25 % of it (common practice, no source)";
-constexpr const char* kThermal =
-    "Abdel-Ghany & Al-Helal 2014, doi 10.1155/2014/165605, abstract: passes 0.16 to 0.55, absorbs 0.41 to 0.82, "
-    "reflects up to 0.08; placed within by density";
-
-constexpr ShadeMaterial kShades[] = {
-    {.name = "green knitted net 30 %",
-     .about = "green polyethylene threads, shades 30 %",
-     .transmits = {0.7, kNominal},
-     .absorbs = {0.24, kThread},
-     .open_share = {0.68, kHoles},
-     .infrared_transmittance = {0.55, kThermal},
-     .emissivity = {0.42, kThermal}},
-    {.name = "green knitted net 50 %",
-     .about = "green polyethylene threads, shades 50 %",
-     .transmits = {0.5, kNominal},
-     .absorbs = {0.39, kThread},
-     .open_share = {0.46, kHoles},
-     .infrared_transmittance = {0.4, kThermal},
-     .emissivity = {0.55, kThermal}},
-    {.name = "green knitted net 70 %",
-     .about = "green polyethylene threads, shades 70 %",
-     .transmits = {0.3, kNominal},
-     .absorbs = {0.55, kThread},
-     .open_share = {0.25, kHoles},
-     .infrared_transmittance = {0.2, kThermal},
-     .emissivity = {0.74, kThermal}},
-    {.name = "black knitted net 30 %",
-     .about = "black polyethylene threads, shades 30 %",
-     .transmits = {0.7, kNominal},
-     .absorbs = {0.28, kThread},
-     .open_share = {0.7, kHoles},
-     .infrared_transmittance = {0.55, kThermal},
-     .emissivity = {0.42, kThermal}},
-    {.name = "black knitted net 50 %",
-     .about = "black polyethylene threads, shades 50 %",
-     .transmits = {0.5, kNominal},
-     .absorbs = {0.47, kThread},
-     .open_share = {0.5, kHoles},
-     .infrared_transmittance = {0.4, kThermal},
-     .emissivity = {0.55, kThermal}},
-    {.name = "black knitted net 70 %",
-     .about = "black polyethylene threads, shades 70 %",
-     .transmits = {0.3, kNominal},
-     .absorbs = {0.66, kThread},
-     .open_share = {0.3, kHoles},
-     .infrared_transmittance = {0.2, kThermal},
-     .emissivity = {0.74, kThermal}},
-    {.name = "white knitted net 30 %",
-     .about = "white polyethylene threads, shades 30 %",
-     .transmits = {0.7, kNominal},
-     .absorbs = {0.08, kThread},
-     .open_share = {0.6, kHoles},
-     .infrared_transmittance = {0.55, kThermal},
-     .emissivity = {0.42, kThermal}},
-    {.name = "white knitted net 50 %",
-     .about = "white polyethylene threads, shades 50 %",
-     .transmits = {0.5, kNominal},
-     .absorbs = {0.13, kThread},
-     .open_share = {0.33, kHoles},
-     .infrared_transmittance = {0.4, kThermal},
-     .emissivity = {0.55, kThermal}},
-    {.name = "white knitted net 70 %",
-     .about = "white polyethylene threads, shades 70 %",
-     .transmits = {0.3, kNominal},
-     .absorbs = {0.19, kThread},
-     .open_share = {0.07, kHoles},
-     .infrared_transmittance = {0.2, kThermal},
-     .emissivity = {0.74, kThermal}},
-    {.name = "aluminised screen 50 %",
-     .about = "strips of aluminium foil and gaps, shades 50 %",
-     .transmits = {0.5, kNominal},
-     .absorbs = {0.1, kCustom},
-     .open_share = {0.42, kCustom},
-     .infrared_transmittance = {0.42, "the gaps: foil passes none"},
-     .emissivity = {0.2, "0.35 of the strips, foil under a skin of plastic (from memory)"}},
-    {.name = "aluminised screen 70 %",
-     .about = "strips of aluminium foil and gaps, shades 70 %",
-     .transmits = {0.3, kNominal},
-     .absorbs = {0.14, kCustom},
-     .open_share = {0.22, kCustom},
-     .infrared_transmittance = {0.22, "the gaps: foil passes none"},
-     .emissivity = {0.27, "0.35 of the strips, foil under a skin of plastic (from memory)"}},
-};
-
-template <class Material>
-const Material* named(std::span<const Material> all, std::string_view name) {
-  const auto found = std::find_if(all.begin(), all.end(), [&](const Material& m) { return name == m.name; });
-  return found == all.end() ? nullptr : &*found;
-}
 
 constexpr double kInsideFace_m2_k_w = 0.13;
 constexpr double kOutsideFace_m2_k_w = 0.04;
@@ -475,7 +311,7 @@ constexpr double kOutsideFace_m2_k_w = 0.04;
 
 std::span<const CoverMaterial> cover_materials() { return kCovers; }
 
-const CoverMaterial* find_cover_material(std::string_view name) { return named(cover_materials(), name); }
+const CoverMaterial* find_cover_material(std::string_view name) { return find_named(cover_materials(), name); }
 
 CoverMake make_of(const CoverMaterial& material) {
   return {.sheets = material.sheets,
@@ -488,15 +324,6 @@ CoverMake make_of(const CoverMaterial& material) {
 
 double overall_heat_transfer_w_m2_k(const CoverMaterial& material) {
   return 1.0 / (kInsideFace_m2_k_w + material.resistance_m2_k_w.value + kOutsideFace_m2_k_w);
-}
-
-std::span<const ShadeMaterial> shade_materials() { return kShades; }
-
-const ShadeMaterial* find_shade_material(std::string_view name) { return named(shade_materials(), name); }
-
-LayerOptics layer_of(const ShadeMaterial& material) {
-  const double reflects = 1.0 - material.transmits.value - material.absorbs.value;
-  return {.transmittance = material.transmits.value, .reflectance_front = reflects, .reflectance_back = reflects};
 }
 
 }  // namespace noonhouse

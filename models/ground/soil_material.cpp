@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/ground/soil_material.hpp"
 
-#include <algorithm>
 #include <array>
 
 namespace noonhouse {
@@ -68,11 +67,7 @@ constexpr std::array kMaterials{
 
 std::span<const SoilMaterial> soil_materials() { return kMaterials; }
 
-const SoilMaterial* find_soil_material(std::string_view name) {
-  const auto found =
-      std::find_if(kMaterials.begin(), kMaterials.end(), [&](const SoilMaterial& m) { return m.name == name; });
-  return found == kMaterials.end() ? nullptr : &*found;
-}
+const SoilMaterial* find_soil_material(std::string_view name) { return find_named(soil_materials(), name); }
 
 double soil_diffusivity_m2_s(const SoilMaterial& material) {
   return material.conductivity_w_m_k.value / material.heat_capacity_j_m3_k.value;

@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <algorithm>
+#include <span>
+#include <string_view>
 
 namespace noonhouse {
 
@@ -9,5 +12,12 @@ struct SourcedValue {
   double value;
   const char* source;
 };
+
+/// The entry of a library by its name, or null: the caller knows whom to ask again.
+template <class Entry>
+const Entry* find_named(std::span<const Entry> all, std::string_view name) {
+  const auto found = std::find_if(all.begin(), all.end(), [&](const Entry& entry) { return name == entry.name; });
+  return found == all.end() ? nullptr : &*found;
+}
 
 }  // namespace noonhouse

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "models/envelope/cover_material.hpp"
+#include "models/envelope/shade_material.hpp"
 
 namespace noonhouse {
 namespace {

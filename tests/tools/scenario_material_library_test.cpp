@@ -5,6 +5,7 @@
 #include <string>
 
 #include "models/envelope/cover_material.hpp"
+#include "models/envelope/shade_material.hpp"
 #include "models/ground/soil_material.hpp"
 #include "tests/support/small_scenario.hpp"
 #include "tools/scenario/assemble.hpp"

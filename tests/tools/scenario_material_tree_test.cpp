@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "models/envelope/cover_material.hpp"
+#include "models/envelope/shade_material.hpp"
 #include "models/ground/soil_material.hpp"
 #include "sim/core/errors.hpp"
 #include "tools/scenario/material_tree.hpp"

@@ -19,19 +19,21 @@ room(models/water USES sim/core sim/contract models/properties)
 room(models/power USES sim/core sim/contract models/properties)
 room(models/control USES sim/core sim/contract models/properties)
 
+room(tools/text)
 room(tools/units USES sim/core LINKS fmt::fmt)
 room(tools/weather_file USES sim/core models/properties models/weather tools/units LINKS Boost::headers fmt::fmt)
 room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properties models/light models/weather
      models/envelope models/air models/ground models/plants models/water models/power models/control
      tools/units tools/weather_file LINKS yaml-cpp fmt::fmt nlohmann_json::nlohmann_json)
-room(tools/places USES sim/core sim/contract models/properties models/light models/weather tools/units tools/scenario
+room(tools/places USES sim/core sim/contract models/properties models/light models/weather tools/text tools/units
+     tools/scenario
      LINKS fmt::fmt)
 room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units
      LINKS Boost::headers hdf5::hdf5_cpp hdf5::hdf5_hl hdf5::hdf5 fmt::fmt)
 room(tools/compare USES sim/core sim/contract sim/graph sim/run models/properties models/weather tools/units
      tools/scenario tools/record
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
-room(tools/report USES sim/core tools/units tools/record tools/compare
+room(tools/report USES sim/core tools/text tools/units tools/record tools/compare
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/cli USES sim/core sim/run models/weather tools/units tools/scenario tools/places tools/weather_file tools/record tools/compare
      tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)

@@ -8,6 +8,7 @@
 
 #include "tools/places/light_words.hpp"
 #include "tools/scenario/tree_text.hpp"
+#include "tools/text/markup.hpp"
 #include "tools/units/clock_text.hpp"
 
 namespace noonhouse {
@@ -58,33 +59,6 @@ constexpr std::string_view kStyle = R"(<style>
 <defs><pattern id="noonhouse-light-flecks" width="4" height="4" patternUnits="userSpaceOnUse"><rect class="sun" width="2" height="4"/></pattern></defs>
 )";
 
-/// Text made safe between tags and in quoted attributes; what XML 1.0 does not allow is dropped.
-std::string xml_text(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      case '\'':
-        out += "&#39;";
-        break;
-      default:
-        if (static_cast<unsigned char>(c) >= 0x20) out += c;
-    }
-  }
-  return out;
-}
-
 std::string_view class_of(LightState state) {
   switch (state) {
     case LightState::direct:
@@ -130,7 +104,7 @@ struct Drawing {
   /// Text on a line that ends at y; `look` are classes of the style sheet.
   void text(double x, int baseline, std::string_view look, std::string_view words) {
     body += fmt::format("<text x=\"{:.1f}\" y=\"{}\"{}>{}</text>\n", x, baseline,
-                        look.empty() ? "" : fmt::format(" class=\"{}\"", look), xml_text(words));
+                        look.empty() ? "" : fmt::format(" class=\"{}\"", look), html_escape(words));
   }
   void lines(std::string_view words, std::size_t letters, int line_height, std::string_view look) {
     for (const std::string& line : wrapped(words, letters)) {
@@ -280,8 +254,8 @@ std::string light_svg(const DayLight& day) {
   return fmt::format(
              "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" role=\"img\" "
              "class=\"noonhouse-light\">\n<title>{2}</title>\n<desc>{3}</desc>\n",
-             kWidth, height, xml_text(fmt::format("Light in {} on {}", day.house, format_date(day.date))),
-             xml_text(description(day))) +
+             kWidth, height, html_escape(fmt::format("Light in {} on {}", day.house, format_date(day.date))),
+             html_escape(description(day))) +
          std::string(kStyle) + fmt::format("<rect class=\"paper\" width=\"{}\" height=\"{}\"/>\n", kWidth, height) +
          hour_lines + front + drawing.body + "</svg>\n";
 }

@@ -6,11 +6,9 @@
 #include <string_view>
 #include <type_traits>
 
-namespace noonhouse {
+#include "tools/text/markup.hpp"
 
-/// Text made safe between tags and inside quoted attributes: & < > " ' become entities, control characters
-/// other than tab and newline are dropped.
-std::string html_escape(std::string_view text);
+namespace noonhouse {
 
 /// JSON made safe inside a script element: every < becomes \u003c, which JSON reads as <.
 std::string script_json(std::string_view json);

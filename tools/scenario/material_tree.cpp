@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "models/envelope/cover_material.hpp"
+#include "models/envelope/shade_material.hpp"
 #include "models/ground/soil_material.hpp"
 #include "sim/core/errors.hpp"
 #include "tools/scenario/tree_text.hpp"

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "models/envelope/cover_material.hpp"
+#include "models/envelope/shade_material.hpp"
 #include "models/ground/soil_material.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
