@@ -25,8 +25,8 @@ struct Input {
   int which = 0;
   ChannelId channel;
   constexpr Input() = default;
-  constexpr Input(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): reads as what it is
-  constexpr Input(ChannelId c) : channel(c) {}                 // NOLINT(google-explicit-constructor): reads as what it is
+  constexpr Input(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): an input
+  constexpr Input(ChannelId c) : channel(c) {}                 // NOLINT(google-explicit-constructor): an input
   friend constexpr auto operator<=>(const Input&, const Input&) = default;
 };
 
@@ -36,8 +36,8 @@ struct End {
   int which = 0;
   AccountId account;
   constexpr End() = default;
-  constexpr End(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): reads as what it is
-  constexpr End(AccountId a) : account(a) {}                 // NOLINT(google-explicit-constructor): reads as what it is
+  constexpr End(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): an end
+  constexpr End(AccountId a) : account(a) {}                 // NOLINT(google-explicit-constructor): an end
   friend constexpr auto operator<=>(const End&, const End&) = default;
 };
 
