@@ -39,7 +39,7 @@ struct QuadraticFan {
 
   /// Flow against a rise of pressure, exact inverse of pressure_pa() but for the softness:
   ///   Q = Q_free 2 Y / [(1 - c) n + sqrt((1 - c)^2 n^2 + 4 c |Y|)],   Y = n^2 - dp rho_0 / (rho p_s)
-  /// Smooth and falling in dp. Softness makes the slope at shut-off finite for every c and n; the flow is small by a
+  /// Smooth and falling in dp. For c above zero softness makes the slope at shut-off finite; the flow is small by a
   /// share below softness^2 / (4 Y^2), and at shut-off itself below c softness / ((1 - c) n)^2: 0.08 % as it stands.
   template <class S>
   S flow_m3_s(const S& dp_pa, const S& air_density_kg_m3, const S& speed_share) const {

@@ -112,7 +112,8 @@ struct ScreenResistance {
 /// number of the thread's diameter at the approach speed, Re > 0:
 ///   F = [18 / Re + 0.75 / log10(Re + 1.25) + 0.055 log10(Re)] (1 - e^2) / e^2
 /// [Bailey, Montero, Perez Parra, Robertson, Baeza & Kamaruddin 2003, Biosyst. Eng. 86, 217; coefficients from memory].
-/// Re 0.5 to 200 (from memory). Screens of equal porosity differ by 20 % and more: a measured resistance is better.
+/// Re 0.5 to 200 (from memory). Porosity alone says little: screens of 35 and 36 % had C_s = 0.207 and 0.325 at 0.25
+/// m/s [Lopez et al. 2016, Sensors 16, 690, abstract], a factor of 2.5 in loss. A measured resistance is better.
 double bailey_screen_loss(double porosity, double thread_reynolds);
 
 /// The same as two terms that share its value at a reference speed: the term 18 / Re is exactly the viscous one.

@@ -91,6 +91,17 @@ TEST(TabulatedFan, GoesThroughItsPointsWithoutOvershootOrCorner) {
   }
 }
 
+TEST(TabulatedFan, HasTheWeightedHarmonicMeanOfItsSecantsAsSlope) {
+  // Secants -0.003, -0.007, -0.03 over 20, 20, 10 Pa [Fritsch & Butland 1984]. At 20 Pa 2 ab / (a + b) = -0.0042; at
+  // 40 Pa with weights 2*10 + 20 = 40 and 10 + 2*20 = 50: 90 / (40 / -0.007 + 50 / -0.03) = -0.01219355.
+  const TabulatedFan fan(kSheet);
+  const auto slope = [&](double dp) { return fan.flow_m3_s(D::input(dp, 0), D(kStandard), D(1.0)).grad[0]; };
+  EXPECT_NEAR(slope(20.0), -0.0042, 1e-12);
+  EXPECT_NEAR(slope(40.0), -0.01219355, 5e-9);
+  EXPECT_NEAR(slope(-5.0), -0.003, 1e-12);
+  EXPECT_NEAR(slope(60.0), -0.03, 1e-12);
+}
+
 TEST(TabulatedFan, IsAStraightLineThroughPointsOfOne) {
   const TabulatedFan fan({{0.0, 0.5}, {10.0, 0.4}, {40.0, 0.1}});
   for (const double dp : {-10.0, 3.0, 10.0, 25.0, 60.0}) {
