@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because drag, transfer and fall of one drop are checked with the same few helpers.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -296,6 +297,32 @@ TEST(DropFall, IsWhatAMarchInTimeGives) {
   const double rest = square / falling_drop(std::sqrt(square), air).shrinkage_m2_s;
   EXPECT_NEAR((steps - steps / 200) * dt + rest, fate.lifetime_s, 2e-4 * fate.lifetime_s);
   EXPECT_NEAR(height, fate.fall_m, 2e-4 * fate.fall_m);
+}
+
+// What is left after a part of the fall has the rest of the fall before it: two methods, one drop.
+TEST(DropFall, LeavesADropThatFallsTheRest) {
+  const AirAroundDrop air = air_of(25.0, 0.3);
+  for (const double d : {20e-6, 100e-6, 300e-6}) {
+    const double end = fate_of_falling_drop(d, air).fall_m;
+    for (const double part : {0.1, 0.5, 0.9}) {
+      const double left = diameter_after_fall_m(d, part * end, air);
+      EXPECT_NEAR(fate_of_falling_drop(left, air).fall_m, (1.0 - part) * end, 1e-3 * end) << d << " " << part;
+    }
+  }
+}
+
+// The vapour given off on the way, by a march in height, is the share of the drop's mass.
+TEST(DropFall, GivesTheAirWhatTheDropLoses) {
+  const AirAroundDrop air = air_of(30.0, 0.5);
+  const double d = 150e-6, height = 4.0;
+  const int steps = 400;
+  double given_kg = 0.0;
+  for (int i = 0; i < steps; ++i) {
+    const DropMotion drop = falling_drop(diameter_after_fall_m(d, (i + 0.5) * height / steps, air), air);
+    given_kg += drop.evaporation_kg_s / drop.speed_m_s * height / steps;
+  }
+  const double mass_kg = water_density_kg_m3(falling_drop(d, air).temperature_k) * kPi / 6.0 * d * d * d;
+  EXPECT_NEAR(evaporated_share_in_fall(d, height, air), given_kg / mass_kg, 1e-4);
 }
 
 TEST(DropFall, TakesMoreOfADropTheFurtherItFallsUntilAllIsGone) {

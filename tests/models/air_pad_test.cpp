@@ -84,6 +84,7 @@ TEST(PadOutlet, LeavesSaturatedAirAsItIs) {
     const double t = 298.15, w = humidity_at(t, share) * (1.0 + 1e-12);
     const PadOutlet out = pad_outlet(t, w, kPressure, 0.9, 290.0);
     EXPECT_EQ(out.temperature_k, t);
+    EXPECT_EQ(saturated_by_water_k(t, w, kPressure, 290.0), t);
     EXPECT_EQ(out.humidity_ratio, w);
     EXPECT_EQ(out.water_per_dry_air, 0.0);
   }
