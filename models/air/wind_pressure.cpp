@@ -46,9 +46,9 @@ const Coefficients& table_of(Surroundings surroundings) {
   return kFullHeightAround;
 }
 
-const AtAngles& row_of(const Coefficients& table, Facet facet, double pitch_rad) {
-  if (facet == Facet::long_wall) return table.long_wall;
-  if (facet == Facet::gable_wall) return table.gable_wall;
+const AtAngles& row_of(const Coefficients& table, LowRiseFacet facet, double pitch_rad) {
+  if (facet == LowRiseFacet::long_wall) return table.long_wall;
+  if (facet == LowRiseFacet::gable_wall) return table.gable_wall;
   if (pitch_rad < 10.0 * kRadiansPerDegree) return table.flat_roof;
   return pitch_rad <= 30.0 * kRadiansPerDegree ? table.middle_roof : table.steep_roof;
 }
@@ -68,7 +68,7 @@ double swami_chandra_wall(double angle_rad, double width_ratio, double head_on) 
                   0.07 * g * g * half_sine * half_sine + 0.717 * half_cosine * half_cosine);
 }
 
-double low_rise_coefficient(Facet facet, Surroundings surroundings, double pitch_rad, double angle_rad) {
+double low_rise_coefficient(LowRiseFacet facet, Surroundings surroundings, double pitch_rad, double angle_rad) {
   const AtAngles& row = row_of(table_of(surroundings), facet, pitch_rad);
   const double place = folded(angle_rad) / (45.0 * kRadiansPerDegree);
   const auto below = std::min(static_cast<std::size_t>(place), row.size() - 2);

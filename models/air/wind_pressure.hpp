@@ -21,7 +21,7 @@ S velocity_pressure_pa(const S& density_kg_m3, const S& speed_m_s) {
 double swami_chandra_wall(double angle_rad, double width_ratio, double head_on = 0.6);
 
 /// The facets of a house of two squares whose ridge runs along its long side.
-enum class Facet { long_wall, gable_wall, roof_slope };
+enum class LowRiseFacet { long_wall, gable_wall, roof_slope };
 
 /// What stands around the house: nothing, things of half its height, things of its height.
 enum class Surroundings { open, half_height, full_height };
@@ -32,7 +32,7 @@ enum class Surroundings { open, half_height, full_height };
 ///   [Liddament, Air Infiltration Calculation Techniques, AIVC 1986, and A Guide to Energy Efficient Ventilation, AIVC
 ///   1996, tables of low-rise buildings, length to width 2:1; from memory]
 /// The angle's slope breaks at each 45 degrees, and values jump between classes of pitch, as the tables do.
-double low_rise_coefficient(Facet facet, Surroundings surroundings, double pitch_rad, double angle_rad);
+double low_rise_coefficient(LowRiseFacet facet, Surroundings surroundings, double pitch_rad, double angle_rad);
 
 /// Angle [rad], 0 to pi, of a wind that comes from a compass bearing, to a facet that looks to one.
 double wind_incidence_rad(double wind_from_rad, double facet_azimuth_rad);

@@ -5,11 +5,11 @@
 
 namespace noonhouse {
 
-/// What an amount counts. Energy, water and charge are conserved and balanced separately; a reading
+/// What an amount counts. Energy, water, charge and dry air are conserved and balanced separately; a reading
 /// (an instrument's own lagging value) is not a conserved amount and stays out of every balance.
-enum class Quantity : std::uint8_t { energy, water, charge, reading };
+enum class Quantity : std::uint8_t { energy, water, charge, air, reading };
 
-inline constexpr int kConservedQuantities = 3;
+inline constexpr int kConservedQuantities = 4;
 
 constexpr std::string_view quantity_name(Quantity q) {
   switch (q) {
@@ -19,6 +19,8 @@ constexpr std::string_view quantity_name(Quantity q) {
       return "water";
     case Quantity::charge:
       return "charge";
+    case Quantity::air:
+      return "air";
     case Quantity::reading:
       break;
   }

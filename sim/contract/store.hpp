@@ -46,6 +46,25 @@ struct ThermalMass {
   }
 };
 
+/// Where flows of dry air meet and nothing is stored: its potential is a pressure [Pa], and at every instant it has the
+/// value at which the flows [kg/s] add up to nothing. Every flow must rise with the pressure difference that drives it
+/// (never fall), and from every junction some way must lead to a given pressure; then that value exists and is the only
+/// one. The engine solves for it within each evaluation: a junction is no differential state.
+struct Junction {
+  static constexpr bool kStoresNothing = true;
+  static constexpr int kStates = 1;
+  static constexpr std::array<Quantity, 1> kCounts{Quantity::air};
+  template <class S>
+  void potentials(const std::array<S, 1>& amount, std::array<S, 1>& p) const {
+    p[0] = amount[0];
+  }
+  void amounts(const std::array<double, 1>& p, std::array<double, 1>& amount) const { amount[0] = p[0]; }
+};
+template <class T>
+inline constexpr bool kStoresNothing = requires {
+  T::kStoresNothing;
+};
+
 /// A battery or other store of charge: charge [J] -> charge [J].
 struct ChargeStore {
   static constexpr int kStates = 1;

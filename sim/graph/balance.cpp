@@ -32,7 +32,8 @@ BalanceAudit audit_balance(const House& house, std::span<const double> start, st
       const Quantity quantity = house.nodes[n].counts[at(k)];
       if (quantity == Quantity::reading) continue;
       const auto state = at(house.nodes[n].first_state + k);
-      const double change = end[state] - start[state];
+      // A junction stores nothing; its state is a pressure.
+      const double change = house.nodes[n].stores ? end[state] - start[state] : 0.0;
       audit.totals[static_cast<std::size_t>(quantity)].change += change;
       audit.nodes.push_back({static_cast<int>(n), quantity, change, inflow[state]});
     }

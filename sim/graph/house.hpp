@@ -20,6 +20,7 @@ struct NodeInfo {
   int states = 0;
   int first_state = -1;
   std::array<Quantity, 2> counts{};
+  bool stores = true;  ///< false for a junction, whose state is a potential and no amount
 };
 
 struct ExchangeInfo {
@@ -51,6 +52,14 @@ struct ColumnPair {
   int position = 0, state = 0;
 };
 
+/// The part of the house that has no memory: junctions, whose potentials follow from the rest.
+struct JunctionLayout {
+  std::vector<int> states;            ///< of the junctions, rising
+  std::vector<int> batches;           ///< exchange batches with a flux that ends at a junction
+  Pattern pattern;                    ///< of junctions by junctions, in the order of `states`
+  std::vector<ScatterEntry> scatter;  ///< into that pattern; entries() is nowhere
+};
+
 /// The house as the steppers see it: const, flat, shared by all runs. Made by HouseGraph::compile().
 /// Amounts: states [0, states), then accounts. Potentials: states' [0, states), then channels'.
 struct House {
@@ -64,6 +73,8 @@ struct House {
   std::vector<SignedTerm> state_fluxes;  ///< the fluxes at each state in turn, minus where they leave
   std::vector<int> state_fluxes_end;     ///< per state: where its own end
   std::vector<int> partner;              ///< per state: the other state of its node, or itself
+  std::vector<double> stores;            ///< per state: 1 if it stores an amount, 0 at a junction
+  JunctionLayout junctions;
   Pattern pattern;
   std::vector<ScatterEntry> scatter;  ///< into the Jacobian by potentials; Pattern::entries() is nowhere
   std::vector<ColumnPair> single_columns, paired_columns;

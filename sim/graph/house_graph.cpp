@@ -28,6 +28,7 @@ House HouseGraph::compile() {
   lay_out_fluxes(house);
   lay_out_rates(house);
   lay_out_matrix(house);
+  lay_out_junctions(house);
   lay_out_start(house);
   *this = HouseGraph();
   return house;
@@ -50,7 +51,12 @@ void HouseGraph::order_states(House& house) {
     nodes_[at(node)].first_state = house.states;
     house.states += nodes_[at(node)].states;
   }
-  for (const auto& node : nodes_) house.nodes.push_back({node.name, node.states, node.first_state, node.counts});
+  for (const auto& node : nodes_) {
+    house.nodes.push_back({node.name, node.states, node.first_state, node.counts, node.stores});
+  }
+  house.stores.assign(at(house.states), 1.0);
+  for (const auto& node : nodes_)
+    if (!node.stores) house.stores[at(node.first_state)] = 0.0;
   house.partner.resize(at(house.states));
   for (const auto& node : nodes_)
     for (int k = 0; k < node.states; ++k)
@@ -157,6 +163,48 @@ void HouseGraph::lay_out_scatter(House& house) const {
         NOON_ASSERT(house.scatter.back().minus >= 0 && house.scatter.back().plus >= 0);
       }
   }
+}
+
+/// Junctions among themselves: their own small matrix, in the order in which the whole one eliminates them.
+void HouseGraph::lay_out_junctions(House& house) const {
+  JunctionLayout& out = house.junctions;
+  std::vector<int> rank(at(house.states), -1);
+  for (int state = 0; state < house.states; ++state)
+    if (house.stores[at(state)] == 0.0) {
+      rank[at(state)] = static_cast<int>(out.states.size());
+      out.states.push_back(state);
+    }
+  const auto rank_of = [&](int state) { return state < house.states ? rank[at(state)] : -1; };
+  const int size = static_cast<int>(out.states.size());
+  std::vector<std::pair<int, int>> edges;
+  std::vector<std::array<int, 4>> found;  // derivative, row off, row on, column
+  std::set<int> batches;
+  for (const auto& exchange : exchanges_) {
+    const auto& law = laws_[exchange.batch];
+    const int slot = static_cast<int>(exchange.slot);
+    const int first_flux = house.batch_first_flux[exchange.batch] + slot * law.fluxes;
+    const int first_g = house.batch_first_derivative[exchange.batch] + slot * law.fluxes * law.inputs;
+    for (int j = 0; j < law.fluxes; ++j) {
+      const FluxInfo& flux = house.flux[at(first_flux + j)];
+      const int off = rank_of(flux.from), on = rank_of(flux.to);
+      if (off < 0 && on < 0) continue;
+      batches.insert(static_cast<int>(exchange.batch));
+      for (int k = 0; k < law.inputs; ++k) {
+        const int column = rank_of(house.position(exchange.inputs[at(k)]));
+        if (column < 0) continue;
+        found.push_back({first_g + j * law.inputs + k, off, on, column});
+        for (const int row : {off, on})
+          if (row >= 0) edges.emplace_back(row, column);
+      }
+    }
+  }
+  for (int i = 0; i < size; ++i) edges.emplace_back(i, i);
+  out.batches.assign(batches.begin(), batches.end());
+  out.pattern = filled_pattern(size, edges);
+  const int nowhere = out.pattern.entries();
+  for (const auto& [derivative, off, on, column] : found)
+    out.scatter.push_back({derivative, off < 0 ? nowhere : out.pattern.find(off, column),
+                           on < 0 ? nowhere : out.pattern.find(on, column)});
 }
 
 void HouseGraph::lay_out_start(House& house) const {

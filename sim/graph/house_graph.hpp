@@ -22,7 +22,7 @@ class HouseGraph {
   NodeId node(std::string name, const T& store, const std::array<double, static_cast<std::size_t>(T::kStates)>& initial,
               const std::array<double, static_cast<std::size_t>(T::kStates)>& tolerance) {
     auto& batch = store_batch<T>();
-    NodeDraft draft{std::move(name), T::kStates, {}, {}, {}, -1};
+    NodeDraft draft{std::move(name), T::kStates, {}, {}, {}, -1, !kStoresNothing<T>};
     for (std::size_t k = 0; k < static_cast<std::size_t>(T::kStates); ++k) {
       draft.counts[k] = T::kCounts[k];
       draft.initial[k] = initial[k];
@@ -72,6 +72,7 @@ class HouseGraph {
     std::array<Quantity, 2> counts;
     std::array<double, 2> initial, tolerance;
     int first_state;
+    bool stores;
   };
   struct ExchangeDraft {
     std::string name, path;
@@ -124,6 +125,7 @@ class HouseGraph {
   void lay_out_rates(House& house) const;
   void lay_out_matrix(House& house) const;
   void lay_out_scatter(House& house) const;
+  void lay_out_junctions(House& house) const;
   void lay_out_start(House& house) const;
   std::string end_name(const End& end) const;
   std::vector<std::pair<int, int>> coupled_nodes() const;

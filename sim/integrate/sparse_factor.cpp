@@ -23,7 +23,7 @@ SparseFactor::SparseFactor(const Pattern& pattern)
     }
 }
 
-bool SparseFactor::factor(double diagonal, const double* jacobian) {
+bool SparseFactor::factor(double diagonal, const double* jacobian, const double* stores) {
   const int* row_begin = pattern_->row_begin.data();
   const int* own = pattern_->diagonal.data();
   const int* column = pattern_->column.data();
@@ -33,7 +33,7 @@ bool SparseFactor::factor(double diagonal, const double* jacobian) {
   for (int p = 0; p < entries; ++p) value[p] = -jacobian[p];
   const int* target = target_.data();
   for (int row = 0; row < size; ++row) {
-    value[own[row]] += diagonal;
+    value[own[row]] += stores ? stores[row] * diagonal : diagonal;
     const double start = std::abs(value[own[row]]);
     for (int p = row_begin[row]; p < own[row]; ++p) {
       const int k = column[p];

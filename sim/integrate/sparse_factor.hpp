@@ -14,9 +14,9 @@ class SparseFactor {
  public:
   explicit SparseFactor(const Pattern& pattern);
 
-  /// Loads diagonal * I - jacobian and factors it. False when a pivot has lost all its digits
-  /// (relative to its starting diagonal): the caller should try a shorter step.
-  bool factor(double diagonal, const double* jacobian);
+  /// Loads diagonal * D - jacobian and factors it; D is the unit matrix, or `stores` along its diagonal. False when a
+  /// pivot has lost all its digits (relative to its starting diagonal): the caller should try a shorter step.
+  bool factor(double diagonal, const double* jacobian, const double* stores = nullptr);
   /// Replaces x by the solution of (factored matrix) x = x.
   void solve(double* x) const;
   /// The same for two right-hand sides at once, which costs little more than one.

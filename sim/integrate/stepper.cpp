@@ -23,6 +23,7 @@ Stepper::Stepper(const House& house, const StepControl& control)
       control_(control),
       first_(house),
       middle_(house),
+      junctions_(house),
       factor_(house.pattern),
       next_length_s_(seconds(control.restart)) {
   const std::size_t n = at(house.states), fluxes = at(house.fluxes), channels = at(house.channels);
@@ -39,7 +40,7 @@ void Stepper::restart() {
   next_length_s_ = std::min(next_length_s_, seconds(control_.restart));
 }
 
-void Stepper::prepare(const HouseState& state, const ChannelLine& channels) {
+void Stepper::prepare(HouseState& state, const ChannelLine& channels) {
   channels.at(state.now, channels_.data());
   // A channel that jumped at this instant; rounding at a break where the lines meet is no jump.
   if (prepared_ && !std::equal(channels_.begin(), channels_.end(), prepared_channels_.begin(),
@@ -47,6 +48,7 @@ void Stepper::prepare(const HouseState& state, const ChannelLine& channels) {
     restart();
   if (!prepared_) {
     prepared_channels_ = channels_;
+    if (!junctions_.settle(state.amounts.data(), channels_.data())) give_up(state);
     first_.rates_and_jacobian(state.amounts.data(), channels_.data(), rates_.data());
     prepared_ = true;
   }
@@ -91,29 +93,44 @@ const Step& Stepper::advance(HouseState& state, const ChannelLine& channels, Tic
 double Stepper::try_step(const HouseState& state, const ChannelLine& channels, Tick length) {
   const std::size_t n = at(house_->states);
   const double h = seconds(length);
-  if (!factor_.factor(1.0 / (h * ros3::kGamma), first_.jacobian())) return INFINITY;
+  if (!factor_.factor(1.0 / (h * ros3::kGamma), first_.jacobian(), house_->stores.data())) return INFINITY;
   const double* y = state.amounts.data();
   for (std::size_t i = 0; i < n; ++i) u1_[i] = rates_[i] + ros3::kTime[0] * h * rate_slope_[i];
   factor_.solve(u1_.data());
   for (std::size_t i = 0; i < n; ++i) trial_[i] = y[i] + ros3::kA21 * u1_[i];
-  const double inner_s = seconds(state.now - channels.begin) + ros3::kAlpha2 * h;
-  for (std::size_t i = 0; i < channels_.size(); ++i) channels_[i] = channels.value[i] + channels.slope[i] * inner_s;
+  const double begin_s = seconds(state.now - channels.begin);
+  const auto channels_after = [&](double s) {
+    for (std::size_t i = 0; i < channels_.size(); ++i)
+      channels_[i] = channels.value[i] + channels.slope[i] * (begin_s + s);
+  };
+  channels_after(ros3::kAlpha2 * h);
+  if (!junctions_.settle(trial_.data(), channels_.data())) return INFINITY;
   middle_.rates(trial_.data(), channels_.data(), inner_rates_.data());
   const double c21 = ros3::kC21 / h, c31 = ros3::kC31 / h, c32 = ros3::kC32 / h;
-  for (std::size_t i = 0; i < n; ++i) {
-    u2_[i] = inner_rates_[i] + c21 * u1_[i] + ros3::kTime[1] * h * rate_slope_[i];
-  }
+  // A junction has no memory: its row says that its flows add up to nothing, at every stage.
+  const double* stores = house_->stores.data();
+  for (std::size_t i = 0; i < n; ++i)
+    u2_[i] = inner_rates_[i] + stores[i] * c21 * u1_[i] + ros3::kTime[1] * h * rate_slope_[i];
   factor_.solve(u2_.data());
   for (std::size_t i = 0; i < n; ++i)
-    u3_[i] = inner_rates_[i] + c31 * u1_[i] + c32 * u2_[i] + ros3::kTime[2] * h * rate_slope_[i];
+    u3_[i] = inner_rates_[i] + stores[i] * (c31 * u1_[i] + c32 * u2_[i]) + ros3::kTime[2] * h * rate_slope_[i];
   factor_.solve(u3_.data());
+  const double error = combine_stages(y);
+  channels_after(h);
+  return error <= 1.0 && !junctions_.settle(trial_.data(), channels_.data()) ? INFINITY : error;
+}
+
+/// The step's end from its stages, with the error in units of the tolerance.
+double Stepper::combine_stages(const double* y) {
+  const std::size_t n = at(house_->states);
   double sum = 0.0;
   for (std::size_t i = 0; i < n; ++i) {
     trial_[i] = y[i] + ros3::kM[0] * u1_[i] + ros3::kM[1] * u2_[i] + ros3::kM[2] * u3_[i];
-    error_[i] = (ros3::kE[0] * u1_[i] + ros3::kE[1] * u2_[i] + ros3::kE[2] * u3_[i]) / house_->amount_tolerance[i];
+    error_[i] = house_->stores[i] * (ros3::kE[0] * u1_[i] + ros3::kE[1] * u2_[i] + ros3::kE[2] * u3_[i]) /
+                house_->amount_tolerance[i];
     sum += error_[i] * error_[i];
   }
-  return std::sqrt(sum / static_cast<double>(n)) / control_.tolerance;
+  return std::sqrt(sum / static_cast<double>(n - house_->junctions.states.size())) / control_.tolerance;
 }
 
 /// Integrals of every flux over the step, by the method's own quadrature; accounts follow from them.
@@ -165,14 +182,17 @@ void Stepper::dense_slopes() {
   const std::size_t n = at(house_->states);
   const double h = seconds(step_.end - step_.begin), h_gamma = h * ros3::kGamma;
   std::vector<double>&v0 = u1_, &v1 = u2_, &again0 = u3_, &again1 = increment_;
+  const double* stores = house_->stores.data();
   for (std::size_t i = 0; i < n; ++i) {
     const double mean = (step_.amounts1[i] - step_.amounts0[i]) / h;
-    v0[i] = rates_[i] - mean;
-    v1[i] = inner_rates_[i] - mean;
+    v0[i] = stores[i] * (rates_[i] - mean);
+    v1[i] = stores[i] * (inner_rates_[i] - mean);
   }
   factor_.solve(v0.data(), v1.data());
-  again0 = v0;
-  again1 = v1;
+  for (std::size_t i = 0; i < n; ++i) {
+    again0[i] = stores[i] * v0[i];
+    again1[i] = stores[i] * v1[i];
+  }
   factor_.solve(again0.data(), again1.data());
   for (std::size_t i = 0; i < n; ++i) {
     v0[i] -= again0[i] / h_gamma;
@@ -186,6 +206,8 @@ void Stepper::dense_slopes() {
   };
   lead(middle_.fluxes(), v0, step_.fluxes0, step_.rates0);
   lead(first_.fluxes(), v1, step_.fluxes1, step_.rates1);
+  for (const int i : house_->junctions.states)  // pressures go straight from end to end
+    step_.rates0[at(i)] = step_.rates1[at(i)] = (step_.amounts1[at(i)] - step_.amounts0[at(i)]) / h;
 }
 
 void Stepper::cut(HouseState& state, Tick when) {

@@ -6,6 +6,7 @@
 #include "sim/core/tick.hpp"
 #include "sim/graph/house.hpp"
 #include "sim/integrate/evaluation.hpp"
+#include "sim/integrate/junctions.hpp"
 #include "sim/integrate/method.hpp"
 #include "sim/integrate/sparse_factor.hpp"
 
@@ -23,7 +24,8 @@ struct StepControl {
 /// ROS3 of Sandu, Verwer, Blom, Spee, Carmichael & Potra (1997), Atmos. Environ. 31, 3459, "Benchmarking
 /// stiff ODE solvers for atmospheric chemistry problems II": three stages, two right-hand sides, one
 /// factorisation, three solves. Exact Jacobian and exact time derivative. Every linear invariant
-/// (energy, water, charge over nodes and accounts) is kept to rounding.
+/// (energy, water, charge over nodes and accounts) is kept to rounding. Junctions are solved for within
+/// every evaluation; their rows make the linear systems those of the whole, with its matrix still sparse.
 class Stepper final : public SteppingMethod {
  public:
   Stepper(const House& house, const StepControl& control);
@@ -37,9 +39,10 @@ class Stepper final : public SteppingMethod {
   std::int64_t rejected() const override { return rejected_; }
 
  private:
-  void prepare(const HouseState& state, const ChannelLine& channels);
+  void prepare(HouseState& state, const ChannelLine& channels);
   Tick choose_length(Tick room, Tick rejected) const;
   double try_step(const HouseState& state, const ChannelLine& channels, Tick length);
+  double combine_stages(const double* amounts);
   void accept(HouseState& state, const ChannelLine& channels, Tick length);
   void carry(HouseState& state, double h);
   void dense_slopes();
@@ -48,6 +51,7 @@ class Stepper final : public SteppingMethod {
   const House* house_;
   StepControl control_;
   Evaluation first_, middle_;  ///< at the step's beginning; at its inner stage
+  Junctions junctions_;
   SparseFactor factor_;
   bool prepared_ = false;
   double next_length_s_;

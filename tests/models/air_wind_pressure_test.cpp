@@ -48,7 +48,7 @@ TEST(SwamiChandra, IsTheSameFromLeftAndRightAndInProportionToItsHeadOnValue) {
 }
 
 double roof(Surroundings around, double pitch_deg, double angle_deg) {
-  return low_rise_coefficient(Facet::roof_slope, around, degrees(pitch_deg), degrees(angle_deg));
+  return low_rise_coefficient(LowRiseFacet::roof_slope, around, degrees(pitch_deg), degrees(angle_deg));
 }
 
 // Means of both slopes at 0, 45 and 90 degrees, as an independent public data file of the same tables has them, 2:1:
@@ -78,7 +78,7 @@ TEST(LowRise, RoofSlopesAverageToAnIndependentCopyOfTheTables) {
 
 TEST(LowRise, HasTheSignsOfAirAroundAHouse) {
   for (const Surroundings around : {Surroundings::open, Surroundings::half_height, Surroundings::full_height}) {
-    for (const Facet wall : {Facet::long_wall, Facet::gable_wall}) {
+    for (const LowRiseFacet wall : {LowRiseFacet::long_wall, LowRiseFacet::gable_wall}) {
       EXPECT_GT(low_rise_coefficient(wall, around, 0.0, 0.0), 0.0);           // wind presses where it meets
       EXPECT_LT(low_rise_coefficient(wall, around, 0.0, degrees(90)), 0.0);   // and sucks along
       EXPECT_LT(low_rise_coefficient(wall, around, 0.0, degrees(180)), 0.0);  // and behind
@@ -88,7 +88,7 @@ TEST(LowRise, HasTheSignsOfAirAroundAHouse) {
     // The windward and the leeward slope are in one case when wind runs along the ridge.
     EXPECT_EQ(roof(around, 20.0, 90.0), roof(around, 20.0, -90.0));
   }
-  for (const Facet wall : {Facet::long_wall, Facet::gable_wall}) {  // shelter takes from the push and from the pull
+  for (const LowRiseFacet wall : {LowRiseFacet::long_wall, LowRiseFacet::gable_wall}) {  // shelter takes from the push and from the pull
     for (const double a : {0.0, degrees(90), degrees(180)}) {
       const double open = std::abs(low_rise_coefficient(wall, Surroundings::open, 0.0, a));
       const double half = std::abs(low_rise_coefficient(wall, Surroundings::half_height, 0.0, a));
@@ -100,7 +100,7 @@ TEST(LowRise, HasTheSignsOfAirAroundAHouse) {
 
 TEST(LowRise, RunsInStraightLinesBetweenTheTabledAnglesWithoutAJump) {
   const auto wall = [](double a) {
-    return low_rise_coefficient(Facet::long_wall, Surroundings::open, 0.0, degrees(a));
+    return low_rise_coefficient(LowRiseFacet::long_wall, Surroundings::open, 0.0, degrees(a));
   };
   EXPECT_NEAR(wall(22.5), 0.5 * (wall(0.0) + wall(45.0)), 1e-12);
   for (double a = -720.0; a < 720.0; a += 0.5) EXPECT_LE(std::abs(wall(a + 0.5) - wall(a)), 0.5 / 45.0 * 0.75 + 1e-12);
@@ -112,9 +112,9 @@ TEST(LowRise, RunsInStraightLinesBetweenTheTabledAnglesWithoutAJump) {
 // than a tolerance could say, so only the sign is asked.
 TEST(LowRise, AgreesWithTheCorrelationInKind) {
   for (const double a : {0.0, 90.0, 180.0}) {
-    const double tabled = low_rise_coefficient(Facet::long_wall, Surroundings::open, 0.0, degrees(a));
+    const double tabled = low_rise_coefficient(LowRiseFacet::long_wall, Surroundings::open, 0.0, degrees(a));
     EXPECT_GT(tabled * swami_chandra_wall(degrees(a), 2.0), 0.0) << a;
-    const double gable = low_rise_coefficient(Facet::gable_wall, Surroundings::open, 0.0, degrees(a));
+    const double gable = low_rise_coefficient(LowRiseFacet::gable_wall, Surroundings::open, 0.0, degrees(a));
     EXPECT_GT(gable * swami_chandra_wall(degrees(a), 0.5), 0.0) << a;
   }
 }
@@ -122,8 +122,8 @@ TEST(LowRise, AgreesWithTheCorrelationInKind) {
 // C_v 0.5 to 0.6 for wind across an inlet, 0.25 to 0.35 for diagonal wind, ASHRAE Handbook of Fundamentals (from
 // memory). Equal sharp openings (C_d 0.65) in the long walls of the tabled house must land in the first band.
 TEST(Inlet, TakesTheShareOfTheWindThatTheTabledPressuresDrive) {
-  const double difference = low_rise_coefficient(Facet::long_wall, Surroundings::open, 0.0, 0.0) -
-                            low_rise_coefficient(Facet::long_wall, Surroundings::open, 0.0, kPi);
+  const double difference = low_rise_coefficient(LowRiseFacet::long_wall, Surroundings::open, 0.0, 0.0) -
+                            low_rise_coefficient(LowRiseFacet::long_wall, Surroundings::open, 0.0, kPi);
   const double through = cross_wind_flow(0.65, area_in_series_m2(std::array{1.0, 1.0}), 3.0, difference);
   EXPECT_GE(through, inlet_wind_flow(kPerpendicularInlet.least, 1.0, 3.0));
   EXPECT_LE(through, inlet_wind_flow(kPerpendicularInlet.most, 1.0, 3.0));

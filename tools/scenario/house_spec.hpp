@@ -73,11 +73,16 @@ struct ObstacleSpec {
 struct OpeningSpec {
   std::string bay;
   WallSide side = WallSide::front;
-  double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, shut_share = 0.0;
+  double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, shut_share = 0.0, discharge = 0.0;
+  std::optional<double> screen_discharge;
 };
+enum class FanMoves { air_out, air_in, air_around };
 struct FanSpec {
   std::string bay, inlet_bay;
-  double height_m = 0.0, inlet_height_m = 0.0, flow_m3_s = 0.0, power_w = 0.0;
+  FanMoves moves = FanMoves::air_out;
+  WallSide side = WallSide::last_end, inlet_side = WallSide::first_end;
+  double height_m = 0.0, inlet_height_m = 0.0, flow_m3_s = 0.0, power_w = 0.0, shut_off_pa = 0.0, width_m = 0.0;
+  std::optional<double> inlet_area_m2;
 };
 struct MistSpec {
   std::vector<std::string> bays;

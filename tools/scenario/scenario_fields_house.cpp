@@ -58,17 +58,42 @@ void fields(FieldVisitor& v, OpeningSpec& s) {
   v.quantity("centre", s.centre_m, Dimension::length, {.minimum = 0, .about = "its middle above the floor"});
   v.quantity("open_when_shut", s.shut_share, Dimension::share,
              {.minimum = 0, .maximum = 1, .default_text = "0 %", .about = "share that stays open (a door ajar)"});
+  v.quantity("discharge", s.discharge, Dimension::share,
+             {.minimum = 0.05,
+              .maximum = 1,
+              .default_text = "60 %",
+              .about = "discharge coefficient of the clear opening (common practice, no source: 60 to 65 %)"});
+  v.quantity("screen_discharge", s.screen_discharge, Dimension::share,
+             {.minimum = 0.02,
+              .maximum = 1,
+              .about = "discharge coefficient of an insect screen in the opening; absent: no screen"});
 }
 
 void fields(FieldVisitor& v, FanSpec& s) {
-  v.name_of("bay", s.bay, {.of = {"house.bays"}, .about = "where it blows out"});
+  v.name_of("bay", s.bay, {.of = {"house.bays"}, .about = "where it stands"});
+  v.choice("moves", s.moves,
+           {{"air out", FanMoves::air_out}, {"air in", FanMoves::air_in}, {"air around", FanMoves::air_around}},
+           {.default_text = "air out", .about = "through the cover, or around the house to mix its air"});
+  v.choice("side", s.side, side_choices(),
+           {.default_text = "last end", .about = "where it sits; where the bay has no such side, in another wall"});
   v.quantity("height", s.height_m, Dimension::length, {.minimum = 0, .about = "above the floor"});
   v.name_of("inlet_bay", s.inlet_bay,
-            {.of = {"house.bays"}, .about = "where its air comes in, a louvre that opens with it"});
+            {.of = {"house.bays"}, .about = "of a louvre that opens with it and lets air in (or out)"});
+  v.choice("inlet_side", s.inlet_side, side_choices(),
+           {.default_text = "first end", .about = "where the louvre sits; likewise"});
   v.quantity("inlet_height", s.inlet_height_m, Dimension::length,
              {.minimum = 0, .about = "of the louvre above the floor"});
+  v.quantity("inlet_area", s.inlet_area_m2, Dimension::area,
+             {.minimum = 0, .about = "of the open louvre; absent: for 2 m/s at the fan's flow (common practice, no source)"});
   v.quantity("flow", s.flow_m3_s, Dimension::volume_flow,
-             {.minimum = 0, .exclusive_minimum = true, .about = "air moved"});
+             {.minimum = 0, .exclusive_minimum = true, .about = "air moved against no pressure"});
+  v.quantity("shut_off", s.shut_off_pa, Dimension::pressure,
+             {.minimum = 0.1,
+              .maximum = 5000,
+              .default_text = "60 Pa",
+              .about = "pressure at which it moves none, in air of 1.2 kg/m3 (common practice, no source)"});
+  v.quantity("width", s.width_m, Dimension::length,
+             {.minimum = 0.02, .maximum = 5, .default_text = "0.35 m", .about = "across its blades"});
   v.quantity("power", s.power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
 }
 

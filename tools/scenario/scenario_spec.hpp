@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "models/air/wind_pressure.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/weather/sky_light.hpp"
 #include "tools/scenario/field_options.hpp"
@@ -29,6 +30,7 @@ struct SiteSpec {
   int coldest_day = 0;
   SkyForm sky = SkyForm::dew_point;
   WindFilm wind_film = WindFilm::watmuff;
+  Surroundings surroundings = Surroundings::half_height;
 };
 
 /// Weather that the project invents.

@@ -43,6 +43,8 @@ class SiteTable {
   const SunlitHouse& sun() const { return *sun_; }
   double mean_outdoor_k() const;  ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
+  /// Pressure of the wind on each facet [Pa].
+  const double* wind_pa(std::size_t k) const { return wind_pa_.data() + k * row_.facets; }
   /// Entries of a row with all cloths away (state 0) or cloth s alone drawn (state s + 1).
   const double* sunlight(std::size_t k, std::size_t state) const {
     return sunlight_.data() + (k * (row_.cloths + 1) + state) * row_.size();
@@ -53,7 +55,7 @@ class SiteTable {
   SunRow row_;
   std::shared_ptr<const SunlitHouse> sun_;
   std::vector<Instant> instants_;
-  std::vector<double> sunlight_;
+  std::vector<double> sunlight_, wind_pa_;
 };
 
 /// The grid instants of a run with their sun, on the house as it stands: what plans with equal geometry share.
@@ -67,6 +69,7 @@ inline constexpr std::size_t kMostBays = 64;
 struct SiteChannels {
   ChannelId outdoor, humidity, wind, sky, rain, global, panel, deep_soil;
   std::vector<ChannelId> sunlight;  ///< by SunRow
+  std::vector<ChannelId> wind_pa;   ///< by facet
   std::vector<ChannelId> drawn;     ///< position of each cloth, read
 };
 

@@ -4,10 +4,12 @@
 
 #include "models/power/battery.hpp"
 #include "models/properties/constants.hpp"
+#include "models/properties/psychrometrics.hpp"
 #include "models/weather/sky_light.hpp"
 #include "tools/scenario/ground_plan.hpp"
 #include "tools/scenario/site_forcing.hpp"
 #include "tools/scenario/sunlight_account.hpp"
+#include "tools/scenario/wind_plan.hpp"
 
 namespace noonhouse {
 namespace {
@@ -71,6 +73,12 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
   for (std::size_t k = 0; k < count; ++k) {
     const Tick t = spacing_ * static_cast<std::int64_t>(k);
     instants_.push_back(weather_instant(spec, weather, pressure_pa, t));
+    const Instant& air = instants_.back();
+    const double head = velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa),
+                                             air.wind_m_s);
+    const double wind_from = weather.at(t).wind_from_rad;
+    for (const Facet& facet : shape.facets)
+      wind_pa_.push_back(head * wind_coefficient(shape, facet, spec.site.surroundings, wind_from));
     const SunlitHouse::Instant& now = sun_->instants()[k];
     if (now.elevation_rad <= 0.0) continue;
     const SkyLight light = sky_light(weather.at(t), weather.sun(t));

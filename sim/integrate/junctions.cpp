@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "sim/integrate/junctions.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace noonhouse {
+namespace {
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+constexpr int kMostIterations = 60;
+constexpr double kShortestShare = 1e-6;  ///< of Newton's own step
+}  // namespace
+
+Junctions::Junctions(const House& house)
+    : house_(&house),
+      factor_(house.junctions.pattern),
+      potential_(at(house.states + house.channels), 0.0),
+      flux_(at(house.fluxes), 0.0),
+      derivative_(at(house.derivatives), 0.0),
+      jacobian_(at(house.junctions.pattern.entries()) + 1, 0.0),
+      imbalance_(house.junctions.states.size(), 0.0),
+      move_(house.junctions.states.size(), 0.0) {}
+
+/// Flows into every junction at the potentials that stand, with their derivatives; the largest of them [kg/s].
+double Junctions::flows() {
+  const JunctionLayout& layout = house_->junctions;
+  for (const int b : layout.batches)
+    house_->exchange_batches[at(b)]->derivatives(potential_.data(), flux_.data() + house_->batch_first_flux[at(b)],
+                                                 derivative_.data() + house_->batch_first_derivative[at(b)]);
+  double most = 0.0;
+  for (std::size_t i = 0; i < layout.states.size(); ++i) {
+    const int state = layout.states[i], end = house_->state_fluxes_end[at(state)];
+    double sum = 0.0;
+    for (int k = state > 0 ? house_->state_fluxes_end[at(state - 1)] : 0; k < end; ++k)
+      sum += house_->state_fluxes[at(k)].sign * flux_[at(house_->state_fluxes[at(k)].index)];
+    imbalance_[i] = sum;
+    most = std::isfinite(sum) ? std::max(most, std::abs(sum)) : INFINITY;
+  }
+  return most;
+}
+
+void Junctions::load_matrix() {
+  std::fill(jacobian_.begin(), jacobian_.end(), 0.0);
+  for (const auto& entry : house_->junctions.scatter) {
+    jacobian_[at(entry.minus)] -= derivative_[at(entry.derivative)];
+    jacobian_[at(entry.plus)] += derivative_[at(entry.derivative)];
+  }
+}
+
+/// One step of Newton's, halved until the imbalance falls. False where nothing more can be gained.
+bool Junctions::step() {
+  load_matrix();
+  if (!factor_.factor(0.0, jacobian_.data())) return false;
+  move_ = imbalance_;
+  factor_.solve(move_.data());
+  const auto& states = house_->junctions.states;
+  const double before = most_;
+  double taken = 0.0;
+  for (double share = 1.0; share > kShortestShare; share *= 0.5) {
+    for (std::size_t k = 0; k < move_.size(); ++k) potential_[at(states[k])] += (share - taken) * move_[k];
+    taken = share;
+    ++iterations_;
+    most_ = flows();
+    if (most_ < (1.0 - 1e-4 * share) * before) return true;
+  }
+  for (std::size_t k = 0; k < move_.size(); ++k) potential_[at(states[k])] -= taken * move_[k];
+  most_ = flows();
+  return false;
+}
+
+bool Junctions::settle(double* y, const double* channels) {
+  const auto& states = house_->junctions.states;
+  if (states.empty()) return true;
+  for (const auto& batch : house_->store_batches) batch->potentials(y, potential_.data());
+  std::copy_n(channels, house_->channels, potential_.data() + house_->states);
+  most_ = flows();
+  if (!std::isfinite(most_)) return false;
+  for (int i = 0; i < kMostIterations && most_ > kBalanced; ++i)
+    if (!step()) break;
+  for (const int state : states) y[state] = potential_[at(state)];
+  return most_ <= kAlmostBalanced;
+}
+
+}  // namespace noonhouse
