@@ -37,25 +37,21 @@ struct InsideConvection {
   }
 };
 
-/// Heat from a warm surface below to the air, part of which its plume carries straight to the top layer [W].
-///   Q = A h(T_s - T_a) (T_s - T_a); to the top: s r Q while T_s > T_a, else nothing
-///   r = ramp((T_s - T_top) / (T_s - T_a)): 1 where the top air is as warm as the air beside the surface, 0 where it is
-///   as warm as the surface, because no heat flows up from cold to warm
-/// Inputs: T_s, T_a beside it, T_top. Fluxes: surface -> air beside it, surface -> top air.
-/// A first law of plumes: s is one fixed share (common practice, no source). Not modelled: entrainment, the size of
-/// the source, the layers in between.
+/// Heat from a surface to the air beside it [W], positive from the surface: into the column of rising air where the
+/// surface is the warmer (PlumeConvection's second flux), into the layer where it is the cooler.
+///   Q = A h(T_s - T_a) (T_s - T_a);  the share of the column goes from none to all within the first half kelvin.
+/// Inputs: T_s, T_a of the layer. The vapour of a warm wet surface goes to the layer (WetSurface).
 struct PlumeConvection {
   double area_m2 = 0.0;
   SurfaceFilm film;
-  double share_to_top = 0.5;  ///< s
   static constexpr std::string_view kName = "convection with a plume";
-  static constexpr int kInputs = 3, kFluxes = 2;
+  static constexpr int kInputs = 2, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::energy, Quantity::energy};
   template <class S>
-  void flux(const std::array<S, 3>& in, std::array<S, 2>& q) const {
+  void flux(const std::array<S, 2>& in, std::array<S, 2>& q) const {
     const S difference = in[0] - in[1];
     const S heat = area_m2 * film.at(difference) * difference;
-    q[1] = difference > 0.0 ? S(share_to_top * heat * ramp(S((in[0] - in[2]) / difference), 1.0)) : S(0.0);
+    q[1] = heat * ramp(difference, 0.5);
     q[0] = heat - q[1];
   }
 };

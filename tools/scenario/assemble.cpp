@@ -22,6 +22,7 @@ Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> 
   out_.pressure_pa = standard_pressure_pa(spec_.site.altitude_m);
   start_ = {table_->instant(0).outdoor_k, table_->instant(0).humidity_ratio};
   air_density_ = dry_air_density(table_->mean_outdoor_k(), start_.humidity_ratio, out_.pressure_pa);
+  reference_density_ = moist_air_density(table_->mean_outdoor_k(), start_.humidity_ratio, out_.pressure_pa);
 }
 
 Assembly Assembler::build() {
@@ -54,6 +55,7 @@ void Assembler::add_accounts_and_channels() {
   deep_soil_ = graph_.account("deep soil", Quantity::energy);
   rain_heat_ = graph_.account("heat of rain", Quantity::energy);
   drained_heat_ = graph_.account("heat of drained water", Quantity::energy);
+  outdoor_air_ = graph_.account("outdoor dry air", Quantity::air);
   outdoor_vapour_ = graph_.account("outdoor vapour", Quantity::water);
   rain_water_ = graph_.account("rain", Quantity::water);
   drained_water_ = graph_.account("drained water", Quantity::water);
@@ -70,6 +72,9 @@ void Assembler::add_accounts_and_channels() {
   out_.site.global = graph_.channel("global irradiance", "W m-2", 0.0);
   out_.site.panel = graph_.channel("panel power", "W", 0.0);
   out_.site.deep_soil = graph_.channel("deep soil temperature", "K", first.deep_soil_k);
+  for (std::size_t f = 0; f < out_.shape.facets.size(); ++f)
+    out_.site.wind_pa.push_back(
+        graph_.channel("wind pressure on the " + out_.shape.facets[f].name, "Pa", table_->wind_pa(0)[f]));
   nothing_drawn_ = graph_.channel("no cloth", "1", 0.0);
   out_.site.sunlight.resize(table_->row().size());
   raining_ = graph_.channel("raining", "1", 0.0);
@@ -86,10 +91,11 @@ NodeId Assembler::film_node(const std::string& name, double dry_heat_j_k, double
 /// Convection and evaporation between a surface and the air beside it.
 void Assembler::touch_air(const Surface& s, NodeId air) {
   const std::string to = s.name + " and the air beside it";
-  if (s.plume_bay >= 0 && out_.bays[static_cast<std::size_t>(s.plume_bay)].air.back() != air) {
-    const NodeId top = out_.bays[static_cast<std::size_t>(s.plume_bay)].air.back();
-    graph_.exchange("heat between " + to, "convection inside", PlumeConvection{s.area_m2, s.film}, {s.node, air, top},
-                    {{{s.node, air}, {s.node, top}}});
+  if (s.plume_bay >= 0) {
+    const BayParts& bay = out_.bays[static_cast<std::size_t>(s.plume_bay)];
+    const auto layer = static_cast<std::size_t>(std::find(bay.air.begin(), bay.air.end(), air) - bay.air.begin());
+    graph_.exchange("heat between " + to, "convection inside", PlumeConvection{s.area_m2, s.film}, {s.node, air},
+                    {{{s.node, air}, {s.node, bay.column[layer]}}});
   } else {
     graph_.exchange("heat between " + to, "convection inside", InsideConvection{s.area_m2, s.film}, {s.node, air},
                     {{{s.node, air}}});

@@ -15,9 +15,11 @@ namespace noonhouse {
 /// Where the parts of a bay ended up, for recorders.
 struct BayParts {
   std::string name;
-  std::vector<NodeId> air;     ///< layers, from the floor up
-  std::vector<NodeId> soil;    ///< below the floor's surface, downward
-  std::vector<NodeId> covers;  ///< facets, in the shape's order
+  std::vector<NodeId> air;       ///< layers, from the floor up
+  std::vector<NodeId> column;    ///< the air that rises beside each layer
+  std::vector<NodeId> pressure;  ///< of each layer, a junction
+  std::vector<NodeId> soil;      ///< below the floor's surface, downward
+  std::vector<NodeId> covers;    ///< facets, in the shape's order
   NodeId floor;
 };
 

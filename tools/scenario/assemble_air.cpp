@@ -1,74 +1,141 @@
 // SPDX-License-Identifier: Apache-2.0
-// The air of the bays: layers, their mixing, exchange between bays, leakage.
+// The air of the bays: layers with their pressures, what rises between them, columns over warm surfaces, cracks.
+#include <algorithm>
+
 #include "models/air/air_exchange.hpp"
 #include "models/air/moist_air.hpp"
-#include "models/envelope/openings.hpp"
+#include "models/air/updraught.hpp"
 #include "tools/scenario/assembler.hpp"
+#include "tools/scenario/wind_plan.hpp"
 
 namespace noonhouse {
 namespace {
 constexpr double kHumidityTolerance = 2e-5;  ///< [kg/kg]
+constexpr double kPressureUnit = 1e-3;       ///< [Pa]
+constexpr double kColumnShare = 0.05;        ///< of a layer's air, in the column that rises beside it
+constexpr double kColumnSeconds = 60.0;      ///< in which a column that does not rise takes on its layer's state
+constexpr double kLeastLeakage = 1e-5;       ///< [1/s]; no house is a vessel, and its pressure must have a way out
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 void Assembler::add_air() {
-  for (std::size_t b = 0; b < out_.shape.bays.size(); ++b) {
-    const BayShape& bay = out_.shape.bays[b];
-    BayParts parts;
-    parts.name = bay.name;
-    for (std::size_t i = 0; i < bay.layers.size(); ++i)
-      parts.air.push_back(graph_.node("air of the " + bay.name + " bay, layer " + std::to_string(i + 1),
-                                      MoistAir{bay.layers[i].volume_m3 * air_density_},
-                                      {start_.air_k, start_.humidity_ratio}, {kTemperatureUnit, kHumidityTolerance}));
-    out_.bays.push_back(std::move(parts));
-    stirring_.push_back(graph_.channel("stirring in the " + bay.name + " bay", "m s-1", 0.0));
+  for (int b = 0; b < static_cast<int>(out_.shape.bays.size()); ++b) {
+    add_bay_air(b);
+    join_layers(b);
+    add_column(b);
   }
-  for (int b = 0; b < static_cast<int>(out_.bays.size()); ++b) join_layers(b);
   join_bays();
   add_leakage();
 }
 
+void Assembler::add_bay_air(int b) {
+  const BayShape& bay = out_.shape.bays[at(b)];
+  BayParts parts;
+  parts.name = bay.name;
+  for (std::size_t i = 0; i < bay.layers.size(); ++i) {
+    const std::string layer = " layer " + std::to_string(i + 1);
+    const double dry_air = bay.layers[i].volume_m3 * air_density_;
+    const std::array<double, 2> start{start_.air_k, start_.humidity_ratio}, unit{kTemperatureUnit, kHumidityTolerance};
+    parts.air.push_back(
+        graph_.node("air of the " + bay.name + " bay," + layer, MoistAir{(1.0 - kColumnShare) * dry_air}, start, unit));
+    parts.column.push_back(graph_.node("air that rises in the " + bay.name + " bay," + layer,
+                                       MoistAir{kColumnShare * dry_air}, start, unit));
+    parts.pressure.push_back(
+        graph_.node("pressure in the " + bay.name + " bay," + layer, Junction{}, {0.0}, {kPressureUnit}));
+  }
+  out_.bays.push_back(std::move(parts));
+  stirring_.push_back(graph_.channel("stirring in the " + bay.name + " bay", "m s-1", 0.0));
+}
+
 void Assembler::join_layers(int b) {
   const BayShape& bay = out_.shape.bays[at(b)];
-  const auto& air = out_.bays[at(b)].air;
-  for (std::size_t i = 0; i + 1 < air.size(); ++i) {
-    LayerMixing law;
-    law.area_m2 = bay.layers[i].top_area_m2;
-    law.spacing_m = bay.layers[i + 1].middle_m() - bay.layers[i].middle_m();
-    law.dry_air_density_kg_m3 = air_density_;
-    const NodeId low = air[i], high = air[i + 1];
-    graph_.exchange(
-        "mixing of layers " + std::to_string(i + 1) + " and " + std::to_string(i + 2) + " of the " + bay.name + " bay",
-        "mixing", law, {low, Input(low, 1), high, Input(high, 1), stirring_[at(b)]},
-        {{{End(low, 1), End(high, 1)}, {low, high}}});
+  const BayParts& parts = out_.bays[at(b)];
+  for (std::size_t i = 0; i + 1 < parts.air.size(); ++i) {
+    const std::string between =
+        " layers " + std::to_string(i + 1) + " and " + std::to_string(i + 2) + " of the " + bay.name + " bay";
+    const NodeId low = parts.air[i], high = parts.air[i + 1];
+    LayerMixing mixing;
+    mixing.area_m2 = bay.layers[i].top_area_m2;
+    mixing.spacing_m = bay.layers[i + 1].middle_m() - bay.layers[i].middle_m();
+    mixing.dry_air_density_kg_m3 = air_density_;
+    graph_.exchange("mixing of" + between, "mixing", mixing,
+                    {low, Input(low, 1), high, Input(high, 1), stirring_[at(b)]},
+                    {{{End(low, 1), End(high, 1)}, {low, high}}});
+    LayerLift lift;
+    lift.middle_to_middle_m = mixing.spacing_m;
+    lift.level_above_lower_m = bay.layers[i].top_m - bay.layers[i].middle_m();
+    lift.area_m2 = mixing.area_m2;
+    lift.reference_kg_m3 = reference_density_;
+    lift.pressure_pa = out_.pressure_pa;
+    graph_.exchange("rise between" + between, "mixing", lift,
+                    {parts.pressure[i], low, Input(low, 1), parts.pressure[i + 1], high, Input(high, 1)},
+                    {{{parts.pressure[i], parts.pressure[i + 1]}, {End(low, 1), End(high, 1)}, {low, high}}});
   }
 }
 
+/// The column that rises over the bay's warm surfaces: half of its plan at most, the rest sinks.
+void Assembler::add_column(int b) {
+  const BayShape& bay = out_.shape.bays[at(b)];
+  const BayParts& parts = out_.bays[at(b)];
+  const auto level = [&](int i) {  // above layer i
+    const bool inside = i >= 0 && i + 1 < static_cast<int>(bay.layers.size());
+    return inside ? ColumnLevel{0.5 * bay.layers[at(i)].top_area_m2, bay.layers[at(i)].top_m} : ColumnLevel{};
+  };
+  for (std::size_t i = 0; i < parts.air.size(); ++i) {
+    const int k = static_cast<int>(i);
+    const std::string of = " layer " + std::to_string(i + 1) + " of the " + bay.name + " bay";
+    const NodeId column = parts.column[i], air = parts.air[i];
+    const NodeId below = parts.column[i > 0 ? i - 1 : 0], air_below = parts.air[i > 0 ? i - 1 : 0];
+    const ColumnIntake intake{level(k), level(k - 1), out_.pressure_pa,
+                              kColumnShare * air_density_ * bay.layers[i].volume_m3 / kColumnSeconds};
+    graph_.exchange(
+        "air rising takes from" + of, "mixing", intake,
+        {column, Input(column, 1), air, Input(air, 1), below, Input(below, 1), air_below, Input(air_below, 1)},
+        {{{End(air, 1), End(column, 1)}, {air, column}}});
+    if (level(k).area_m2 <= 0.0) continue;
+    const NodeId next = parts.column[i + 1];
+    graph_.exchange("air rising out of" + of, "mixing", ColumnRise{level(k), out_.pressure_pa},
+                    {column, Input(column, 1), air, Input(air, 1)},
+                    {{{parts.pressure[i], parts.pressure[i + 1]}, {End(column, 1), End(next, 1)}, {column, next}}});
+  }
+}
+
+OpeningPlace Assembler::place_in_layer(int bay, std::size_t layer, double bottom_m) const {
+  return {bottom_m, out_.shape.bays[at(bay)].layers[layer].middle_m(), reference_density_, out_.pressure_pa};
+}
+
 void Assembler::join_bays() {
-  for (std::size_t b = 0; b + 1 < out_.bays.size(); ++b) {
-    const BayShape& bay = out_.shape.bays[b];
+  for (int b = 0; b + 1 < static_cast<int>(out_.bays.size()); ++b) {
+    const BayShape& bay = out_.shape.bays[at(b)];
+    const BayParts &here = out_.bays[at(b)], &next = out_.bays[at(b + 1)];
     for (std::size_t i = 0; i < bay.layers.size(); ++i) {
-      BayExchange law;
-      law.area_m2 = bay.layers[i].section_area_m2;
-      law.height_m = bay.layers[i].top_m - bay.layers[i].bottom_m;
-      law.dry_air_density_kg_m3 = air_density_;
-      const NodeId here = out_.bays[b].air[i], next = out_.bays[b + 1].air[i];
-      graph_.exchange(
-          "layer " + std::to_string(i + 1) + " between the " + bay.name + " and " + out_.bays[b + 1].name + " bays",
-          "mixing", law, {here, Input(here, 1), next, Input(next, 1)}, {{{End(here, 1), End(next, 1)}, {here, next}}});
+      const double height = bay.layers[i].top_m - bay.layers[i].bottom_m;
+      const SectionPiece law{place_in_layer(b, i, bay.layers[i].bottom_m),
+                             TallOpening{bay.layers[i].section_area_m2 / height, height}};
+      const NodeId a = here.air[i], c = next.air[i];
+      graph_.exchange("layer " + std::to_string(i + 1) + " between the " + here.name + " and " + next.name + " bays",
+                      "mixing", law, {here.pressure[i], a, Input(a, 1), next.pressure[i], c, Input(c, 1)},
+                      {{{here.pressure[i], next.pressure[i]}, {End(a, 1), End(c, 1)}, {a, c}}});
     }
   }
 }
 
+/// Cracks spread over the cover: one piece for each side of each bay in each layer.
 void Assembler::add_leakage() {
-  for (std::size_t b = 0; b < out_.bays.size(); ++b) {
-    const BayShape& bay = out_.shape.bays[b];
-    for (std::size_t i = 0; i < bay.layers.size(); ++i) {
-      const NodeId air = out_.bays[b].air[i];
-      const double kg_s = bay.layers[i].volume_m3 * spec_.house.leakage_per_s * air_density_;
-      graph_.exchange("leakage of layer " + std::to_string(i + 1) + " of the " + bay.name + " bay", "leakage",
-                      Leakage{kg_s}, {air, Input(air, 1), out_.site.outdoor, out_.site.humidity, out_.site.wind},
-                      {{{End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
+  const LeakPiece usual;
+  const double leakiness = leakiness_m_s(out_.shape, spec_.site.surroundings, usual.exponent,
+                                         std::max(spec_.house.leakage_per_s, kLeastLeakage), air_density_);
+  for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
+    const Facet& facet = out_.shape.facets[f];
+    const auto& layers = out_.shape.bays[at(facet.bay)].layers;
+    for (std::size_t i = 0; i < layers.size(); ++i) {
+      const double share = facet_share_in_layer(facet, layers, i);
+      if (share <= 0.0) continue;
+      const double low = std::max(facet.bottom_m, layers[i].bottom_m), high = std::min(facet.top_m, layers[i].top_m);
+      LeakPiece law{place_in_layer(facet.bay, i, 0.5 * (low + high)), leakiness * facet.area_m2 * share};
+      law.counterflow_kg_s = 1e-3 * law.coefficient;
+      join_outdoors("cracks of the " + facet.name + " at layer " + std::to_string(i + 1), "leakage", law, facet.bay, i,
+                    out_.site.wind_pa[f]);
     }
   }
 }

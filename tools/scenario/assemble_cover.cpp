@@ -37,8 +37,7 @@ void Assembler::add_cover(std::size_t f) {
   const auto& layers = out_.shape.bays[at(facet.bay)].layers;
   const SurfaceFilm film = film_of(kPi - facet.slope_rad, film_length_m(facet), std::sqrt(facet.area_m2));
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const double share = facet.top_m > facet.bottom_m ? overlap_share(facet.bottom_m, facet.top_m, layers[i])
-                                                      : (i + 1 == layers.size() ? 1.0 : 0.0);  // a flat roof
+    const double share = facet_share_in_layer(facet, layers, i);
     if (share <= 0.0) continue;
     touch_air({facet.name + " at layer " + std::to_string(i + 1), node, facet.area_m2 * share, film,
                kHalfWet * facet.area_m2},

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// Tank, power, openings, fans, mist lines and sensors: what they exchange. Who switches them: assemble_control.cpp.
+// Tank, power, mist lines and sensors: what they exchange. Who switches them: assemble_control.cpp.
 #include <algorithm>
 
 #include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/heat_links.hpp"
-#include "models/envelope/openings.hpp"
 #include "models/power/battery.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/water/catchment.hpp"
@@ -50,51 +49,6 @@ void Assembler::add_power() {
       "panel, battery and loads", "power", BatteryBus{p.battery_j, p.charge_efficiency, p.discharge_efficiency},
       {out_.battery, out_.site.panel, out_.load},
       {{{panel_energy_, loads_}, {panel_energy_, out_.battery}, {out_.battery, loads_}, {out_.battery, losses_}}});
-}
-
-void Assembler::add_openings() {
-  for (const auto& item : spec_.openings) {
-    const OpeningSpec& o = item.value;
-    const int bay = out_.shape.bay_index(o.bay);
-    const ChannelId position = position_channel(item.name, "opening", o.shut_share);
-    const Facet& facet = out_.shape.facets[at(out_.shape.facet_index(bay, o.side, o.centre_m))];
-    const double rise = opening_rise_m(o, facet);
-    const double bottom = o.centre_m - 0.5 * rise, top = o.centre_m + 0.5 * rise;
-    const auto& layers = out_.shape.bays[at(bay)].layers;
-    for (std::size_t i = 0; i < layers.size(); ++i) {
-      const double share = overlap_share(bottom, top, layers[i]);
-      if (share <= 0.0) continue;
-      const NodeId air = out_.bays[at(bay)].air[i];
-      graph_.exchange(item.name + " at layer " + std::to_string(i + 1), "ventilation",
-                      OpeningExchange{o.area_m2 * share, rise, air_density_},
-                      {air, Input(air, 1), out_.site.outdoor, out_.site.humidity, out_.site.wind, position},
-                      {{{End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
-    }
-  }
-}
-
-/// A fan's air comes in at its louvre, goes level to the fan's bay, rises or sinks to the fan and leaves: every
-/// segment carries the same dry air, so no layer gains or loses any.
-void Assembler::add_fans() {
-  for (const auto& item : spec_.fans) {
-    const FanSpec& f = item.value;
-    const ChannelId running = position_channel(item.name, "fan");
-    const DrivenFlow law{f.flow_m3_s * air_density_};
-    const int from = out_.shape.bay_index(f.inlet_bay), to = out_.shape.bay_index(f.bay);
-    const int low = out_.shape.layer_at(f.inlet_height_m), high = out_.shape.layer_at(f.height_m);
-    std::vector<NodeId> way;
-    for (int b = from; b != to; b += b < to ? 1 : -1) way.push_back(out_.bays[at(b)].air[at(low)]);
-    for (int i = low; i != high; i += i < high ? 1 : -1) way.push_back(out_.bays[at(to)].air[at(i)]);
-    way.push_back(out_.bays[at(to)].air[at(high)]);
-    graph_.exchange(item.name + ", air in", "ventilation", law, {out_.site.outdoor, out_.site.humidity, running},
-                    {{{outdoor_vapour_, End(way.front(), 1)}, {outdoor_heat_, way.front()}}});
-    for (std::size_t i = 0; i + 1 < way.size(); ++i)
-      graph_.exchange(item.name + ", air on its way " + std::to_string(i + 1), "mixing", law,
-                      {way[i], Input(way[i], 1), running},
-                      {{{End(way[i], 1), End(way[i + 1], 1)}, {way[i], way[i + 1]}}});
-    graph_.exchange(item.name + ", air out", "ventilation", law, {way.back(), Input(way.back(), 1), running},
-                    {{{End(way.back(), 1), outdoor_vapour_}, {way.back(), outdoor_heat_}}});
-  }
 }
 
 /// What lands on one surface has fallen through the nozzles' layer and the one below it, and evaporated in both.

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <algorithm>
+#include <array>
 #include <map>
 #include <memory>
 #include <string>
 #include <vector>
 
+#include "models/air/air_network.hpp"
 #include "models/properties/surface_film.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "tools/scenario/assemble.hpp"
@@ -30,7 +33,7 @@ class Assembler {
     double area_m2 = 0.0;
     SurfaceFilm film;
     double half_wet_kg = 0.0;
-    int plume_bay = -1;  ///< bay whose top layer its plume feeds; -1 for none
+    int plume_bay = -1;  ///< bay whose column of rising air it feeds; -1 for none
     bool wets = true;    ///< holds water that evaporates, and takes dew
   };
   /// The part of a mist line's water that falls towards one surface of one bay.
@@ -49,9 +52,30 @@ class Assembler {
   void add_accounts_and_channels();
   // assemble_air.cpp
   void add_air();
+  void add_bay_air(int bay);
   void join_layers(int bay);
+  void add_column(int bay);
   void join_bays();
   void add_leakage();
+  OpeningPlace place_in_layer(int bay, std::size_t layer, double bottom_m) const;
+  // assemble_openings.cpp
+  void add_openings();
+  void add_fans();
+  int facet_of(int bay, WallSide side, double height_m) const;
+  void open_cover(const std::string& name, int facet, const OpeningSpec& opening, double rise_m, ChannelId share);
+  /// A law between a layer and outdoors: its inputs are pressure, temperature and humidity of the layer, temperature
+  /// and humidity outdoors, the wind's pressure, and what else the law reads.
+  template <class L>
+  void join_outdoors(const std::string& name, const char* path, const L& law, int bay, std::size_t layer,
+                     ChannelId wind_pa, const std::array<Input, static_cast<std::size_t>(L::kInputs) - 6>& more = {}) {
+    const BayParts& parts = out_.bays[static_cast<std::size_t>(bay)];
+    const NodeId pressure = parts.pressure[layer], air = parts.air[layer];
+    std::array<Input, static_cast<std::size_t>(L::kInputs)> inputs{
+        pressure, air, Input(air, 1), out_.site.outdoor, out_.site.humidity, wind_pa};
+    std::copy(more.begin(), more.end(), inputs.begin() + 6);
+    graph_.exchange(name, path, law, inputs,
+                    {{{pressure, outdoor_air_}, {End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
+  }
   // assemble_cover.cpp
   void add_covers();
   void add_cover(std::size_t facet);
@@ -85,8 +109,6 @@ class Assembler {
   // assemble_devices.cpp
   void add_water();
   void add_power();
-  void add_openings();
-  void add_fans();
   void add_mist();
   void spray(const Spray& part);
   void add_sensors();
@@ -113,9 +135,10 @@ class Assembler {
   HouseGraph graph_;
   Assembly out_;
   Start start_;
-  double air_density_ = 1.0;  ///< of dry air at the run's mean outdoor temperature [kg/m3]
+  double air_density_ = 1.0;        ///< of dry air at the run's mean outdoor temperature [kg/m3]
+  double reference_density_ = 1.0;  ///< of moist air then, from which pressures are counted [kg/m3]
   AccountId sun_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
-  AccountId outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
+  AccountId outdoor_air_, outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
   std::vector<ChannelId> stirring_;     ///< per bay [m/s]
   std::vector<NodeId> cover_nodes_;     ///< per facet: its inner face
   std::vector<NodeId> cloth_nodes_;     ///< per shade

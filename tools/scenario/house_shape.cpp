@@ -253,4 +253,9 @@ double overlap_share(double bottom_m, double top_m, const LayerShape& layer) {
   return top_m > bottom_m ? std::max(0.0, shared) / (top_m - bottom_m) : 0.0;
 }
 
+double facet_share_in_layer(const Facet& facet, const std::vector<LayerShape>& layers, std::size_t i) {
+  if (facet.top_m > facet.bottom_m) return overlap_share(facet.bottom_m, facet.top_m, layers[i]);
+  return i + 1 == layers.size() ? 1.0 : 0.0;
+}
+
 }  // namespace noonhouse

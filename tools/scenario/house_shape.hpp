@@ -93,4 +93,7 @@ double opening_rise_m(const OpeningSpec& opening, const Facet& facet);
 /// Share of [bottom, top] that lies in a layer; a level plane counts wholly to its layer.
 double overlap_share(double bottom_m, double top_m, const LayerShape& layer);
 
+/// Share of a facet that borders on layer i of its bay; a level roof borders on the top layer.
+double facet_share_in_layer(const Facet& facet, const std::vector<LayerShape>& layers, std::size_t i);
+
 }  // namespace noonhouse

@@ -86,11 +86,12 @@ void fields(FieldVisitor& v, SiteSpec& s) {
   v.choice("clear_sky_by", s.sky, {{"dew point", SkyForm::dew_point}, {"vapour pressure", SkyForm::vapour_pressure}},
            {.default_text = "dew point",
             .about = "what tells how a clear sky radiates: Berdahl & Martin 1984, or Brutsaert 1975 by altitude"});
-  v.choice("surroundings", s.surroundings,
-           {{"open", Surroundings::open},
-            {"half as high", Surroundings::half_height},
-            {"as high", Surroundings::full_height}},
-           {.default_text = "half as high", .about = "what stands around the house and shelters it from wind pressure"});
+  v.choice(
+      "surroundings", s.surroundings,
+      {{"open", Surroundings::open},
+       {"half as high", Surroundings::half_height},
+       {"as high", Surroundings::full_height}},
+      {.default_text = "half as high", .about = "what stands around the house and shelters it from wind pressure"});
   v.choice("wind_film", s.wind_film, {{"Watmuff", WindFilm::watmuff}, {"ISO 6946", WindFilm::iso}},
            {.default_text = "Watmuff", .about = "how wind takes heat off the cover: whose published straight line"});
 }

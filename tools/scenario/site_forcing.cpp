@@ -41,6 +41,8 @@ void SiteForcing::write(std::size_t k, double share, std::span<const double> cha
   put(channels_.panel, between(a.panel_w, b.panel_w));
   put(channels_.deep_soil, between(a.deep_soil_k, b.deep_soil_k));
   put(channels_.rain, a.rain_kg_m2_s);
+  const double *wind = table.wind_pa(k), *wind_next = table.wind_pa(k + 1);
+  for (std::size_t f = 0; f < channels_.wind_pa.size(); ++f) put(channels_.wind_pa[f], between(wind[f], wind_next[f]));
 
   const double *away = table.sunlight(k, 0), *away_next = table.sunlight(k + 1, 0);
   for (std::size_t i = 0; i < channels_.sunlight.size(); ++i)

@@ -74,8 +74,8 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
     const Tick t = spacing_ * static_cast<std::int64_t>(k);
     instants_.push_back(weather_instant(spec, weather, pressure_pa, t));
     const Instant& air = instants_.back();
-    const double head = velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa),
-                                             air.wind_m_s);
+    const double head =
+        velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa), air.wind_m_s);
     const double wind_from = weather.at(t).wind_from_rad;
     for (const Facet& facet : shape.facets)
       wind_pa_.push_back(head * wind_coefficient(shape, facet, spec.site.surroundings, wind_from));

@@ -38,7 +38,10 @@ std::vector<double> warmed_amounts(const Assembly& assembly, const std::vector<d
     batch->potentials(warm.data(), warm_p.data());
   }
   std::set<NodeId> air;
-  for (const BayParts& bay : assembly.bays) air.insert(bay.air.begin(), bay.air.end());
+  for (const BayParts& bay : assembly.bays) {
+    air.insert(bay.air.begin(), bay.air.end());
+    air.insert(bay.column.begin(), bay.column.end());
+  }
   for (std::size_t n = 0; n < house.nodes.size(); ++n) {
     if (air.contains(NodeId{static_cast<int>(n)})) continue;
     for (int k = 0; k < house.nodes[n].states; ++k) {
