@@ -30,6 +30,8 @@ class Evaluation {
 
   std::span<const double> fluxes() const { return flux_; }
   const double* jacobian() const { return jacobian_.data(); }
+  /// Of all fluxes by their own inputs, at the state of the last rates_and_jacobian.
+  const double* flux_derivatives() const { return derivative_.data(); }
   std::span<const double> potentials() const { return potential_; }
 
  private:

@@ -22,12 +22,12 @@ Junctions::Junctions(const House& house)
       imbalance_(house.junctions.states.size(), 0.0),
       move_(house.junctions.states.size(), 0.0) {}
 
-/// Flows into every junction at the potentials that stand, with their derivatives; the largest of them [kg/s].
+/// Flows into every junction at the potentials that stand; the largest of them [kg/s].
 double Junctions::flows() {
   const JunctionLayout& layout = house_->junctions;
+  ++evaluations_;
   for (const int b : layout.batches)
-    house_->exchange_batches[at(b)]->derivatives(potential_.data(), flux_.data() + house_->batch_first_flux[at(b)],
-                                                 derivative_.data() + house_->batch_first_derivative[at(b)]);
+    house_->exchange_batches[at(b)]->fluxes(potential_.data(), flux_.data() + house_->batch_first_flux[at(b)]);
   double most = 0.0;
   for (std::size_t i = 0; i < layout.states.size(); ++i) {
     const int state = layout.states[i], end = house_->state_fluxes_end[at(state)];
@@ -40,32 +40,51 @@ double Junctions::flows() {
   return most;
 }
 
-void Junctions::load_matrix() {
+void Junctions::look_around(const double* flux_derivatives) {
+  if (house_->junctions.states.empty()) return;
   std::fill(jacobian_.begin(), jacobian_.end(), 0.0);
   for (const auto& entry : house_->junctions.scatter) {
-    jacobian_[at(entry.minus)] -= derivative_[at(entry.derivative)];
-    jacobian_[at(entry.plus)] += derivative_[at(entry.derivative)];
+    jacobian_[at(entry.minus)] -= flux_derivatives[entry.derivative];
+    jacobian_[at(entry.plus)] += flux_derivatives[entry.derivative];
   }
+  has_matrix_ = factor_.factor(0.0, jacobian_.data());
+}
+
+void Junctions::move(double share) {
+  const auto& states = house_->junctions.states;
+  for (std::size_t k = 0; k < move_.size(); ++k) potential_[at(states[k])] += share * move_[k];
+  most_ = flows();
+}
+
+/// One step by the matrix at hand, undone unless it takes nine tenths off the imbalance.
+bool Junctions::near_step() {
+  if (!has_matrix_) return false;
+  move_ = imbalance_;
+  factor_.solve(move_.data());
+  const double before = most_;
+  move(1.0);
+  if (most_ <= kBalanced || most_ < 0.1 * before) return true;
+  move(-1.0);
+  return false;
 }
 
 /// One step of Newton's, halved until the imbalance falls. False where nothing more can be gained.
-bool Junctions::step() {
-  load_matrix();
-  if (!factor_.factor(0.0, jacobian_.data())) return false;
+bool Junctions::newton_step() {
+  for (const int b : house_->junctions.batches)
+    house_->exchange_batches[at(b)]->derivatives(potential_.data(), flux_.data() + house_->batch_first_flux[at(b)],
+                                                 derivative_.data() + house_->batch_first_derivative[at(b)]);
+  look_around(derivative_.data());
+  if (!has_matrix_) return false;
   move_ = imbalance_;
   factor_.solve(move_.data());
-  const auto& states = house_->junctions.states;
   const double before = most_;
   double taken = 0.0;
   for (double share = 1.0; share > kShortestShare; share *= 0.5) {
-    for (std::size_t k = 0; k < move_.size(); ++k) potential_[at(states[k])] += (share - taken) * move_[k];
+    move(share - taken);
     taken = share;
-    ++iterations_;
-    most_ = flows();
     if (most_ < (1.0 - 1e-4 * share) * before) return true;
   }
-  for (std::size_t k = 0; k < move_.size(); ++k) potential_[at(states[k])] -= taken * move_[k];
-  most_ = flows();
+  move(-taken);
   return false;
 }
 
@@ -77,7 +96,7 @@ bool Junctions::settle(double* y, const double* channels) {
   most_ = flows();
   if (!std::isfinite(most_)) return false;
   for (int i = 0; i < kMostIterations && most_ > kBalanced; ++i)
-    if (!step()) break;
+    if (!near_step() && !newton_step()) break;
   for (const int state : states) y[state] = potential_[at(state)];
   return most_ <= kAlmostBalanced;
 }

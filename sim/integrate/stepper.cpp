@@ -94,6 +94,7 @@ double Stepper::try_step(const HouseState& state, const ChannelLine& channels, T
   const std::size_t n = at(house_->states);
   const double h = seconds(length);
   if (!factor_.factor(1.0 / (h * ros3::kGamma), first_.jacobian(), house_->stores.data())) return INFINITY;
+  junctions_.look_around(first_.flux_derivatives());
   const double* y = state.amounts.data();
   for (std::size_t i = 0; i < n; ++i) u1_[i] = rates_[i] + ros3::kTime[0] * h * rate_slope_[i];
   factor_.solve(u1_.data());
