@@ -36,17 +36,17 @@ S stratification_1_s2(const S& lower_k, const S& lower_w, const S& upper_k, cons
 /// Diffusivity of heat and vapour alike in air that is still on the whole.
 ///   K = K_0 + a l^2 sqrt(max(-N^2, 0)) + l u_t (1 + (10/3) Ri)^(-3/2),   Ri = max(N^2, 0) l^2 / u_t^2
 /// First term: what is there without warmth or stirring, by default the molecules alone. Second: free fall over a
-/// mixing length, so that a given heat rises by a gradient of the power -4/3 of the height [the form of Prandtl 1932
-/// and Priestley 1954, Aust. J. Phys. 7, 176; from memory]; a is of the order of one (his heat constant is 0.9 to 1.4
-/// over l / z squared = 0.16, from memory, so open land may have more). Third: stirring of speed u_t, damped by
-/// layering [form for heat of Munk & Anderson 1948, J. Mar. Res. 7, 276; from memory]. K never rises with N^2 and never
-/// falls with u_t. It is smooth: max(+-N^2, 0) and its root by rising_power(), with kStratificationSoftness; the third
-/// term is l u_t^4 / (u_t^2 + (10/3) N^2 l^2 + u_0^2)^(3/2), u_0 = 0.1 mm/s, which is zero where all three are. Not
-/// modelled: plumes (plume.hpp) and jets that pass a layer without mixing with it, waves, the memory of turbulence.
+/// mixing length, so that a given heat rises by a gradient of the power -4/3 of the height [Priestley 1954, Aust. J.
+/// Phys. 7, 176, from memory]; over open land K = h z^2 sqrt(-N^2) was measured with h about 1 (0.9 to 1.4, from
+/// memory), which with l = 0.4 z makes a about 6. Third: stirring of speed u_t, damped by layering [form for heat of
+/// Munk & Anderson 1948, J. Mar. Res. 7, 276; from memory]. K never rises with N^2 and never falls with u_t. It is
+/// smooth: max(+-N^2, 0) and its root by rising_power(), with kStratificationSoftness; the third term is l u_t^4 /
+/// (u_t^2 + (10/3) N^2 l^2 + u_0^2)^(3/2), u_0 = 0.1 mm/s, which is zero where all three are. Not modelled: plumes
+/// (plume.hpp) and jets that pass a layer without mixing with it, waves, the memory of turbulence.
 struct StillAirDiffusivity {
   double length_m = 0.0;                     ///< l at the level between the two layers
   double still_m2_s = kStillAirDiffusivity;  ///< K_0
-  double overturning = 1.0;                  ///< a
+  double overturning = 6.0;                  ///< a
 
   static constexpr double kStratificationSoftness = 1e-3;  ///< [1/s2]; 1 K/m makes 0.033
   static constexpr double kDamping = 10.0 / 3.0;
@@ -76,7 +76,7 @@ struct LayerExchange {
   double dry_air_density_kg_m3 = 1.0;
   double length_m = 0.0;  ///< mixing_length_m() at the section between the layers
   double still_m2_s = kStillAirDiffusivity;
-  double overturning = 1.0;
+  double overturning = 6.0;
   static constexpr std::string_view kName = "exchange between layers";
   static constexpr int kInputs = 5, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};

@@ -45,6 +45,14 @@ TEST(Diffusivity, FallsFreelyOverAMixingLengthWhereWarmAirLiesBelow) {
   }
 }
 
+// Priestley 1954, free convection over open land: K = h z^2 sqrt(-N^2), h 0.9 to 1.4 (from memory).
+TEST(Diffusivity, IsThatOfFreeConvectionOverOpenLand) {
+  const StillAirDiffusivity air{mixing_length_m(1.5, 1000.0, 1000.0)};
+  const double h = air.diffusivity_m2_s(-kPerKelvinPerMetre, 0.0) / (1.5 * 1.5 * std::sqrt(kPerKelvinPerMetre));
+  EXPECT_GT(h, 0.9);
+  EXPECT_LT(h, 1.4);
+}
+
 // (1 + 10/3 Ri)^(-3/2) of Munk & Anderson 1948 (from memory) in l u_t: Ri = 0.3 makes 2^(-3/2), Ri = 2.4 makes 1/27.
 TEST(Diffusivity, OfStirringIsDampedByLayering) {
   const StillAirDiffusivity air{0.3, 0.0};
@@ -99,7 +107,7 @@ double difference_k(int n, double flux_w_m2, double stirring_m_s) {
   const double spacing = 1.0 / n;
   for (int k = 0; k < n; ++k) {
     const double section = 0.25 + (k + 0.5) * spacing;
-    const LayerExchange law{1.0, spacing, 1.2, mixing_length_m(section, 10.0, 10.0), 0.0};
+    const LayerExchange law{1.0, spacing, 1.2, mixing_length_m(section, 10.0, 10.0), 0.0, 1.0};
     sum += lower_for_flux_k(law, flux_w_m2, stirring_m_s) - 300.0;
   }
   return sum;
