@@ -73,8 +73,8 @@ double virtual_origin_m(double source_area_m2, double entrainment = kRoundEntrai
 
 /// Volume flow of a plume over a line, per length of it [m2/s]; zero for B <= 0:
 ///   q = (2 alpha)^(2/3) B^(1/3) z
-/// MTT's equations in two dimensions, edge 2 and section 2 b for a half-width b: b = alpha z, w = (B / (2
-/// alpha))^(1/3). B [m3/s3] is per length. For benches and pipes, at heights well below their length.
+/// MTT's equations in two dimensions, edge 2 and section 2 b for a half-width b: b = alpha z, w^3 = B / (2 alpha).
+/// B [m3/s3] is per length. For benches and pipes, at heights well below their length.
 template <class S>
 S line_plume_flow(const S& buoyancy_flux_m3_s3, double height_m, double entrainment = kLineEntrainment) {
   return (std::cbrt(4.0 * entrainment * entrainment) * height_m) *
@@ -92,8 +92,7 @@ S local_line_plume_flow(const S& reduced_gravity_m_s2, double height_m, double e
 ///   q = (3/4) (4/5)^(1/3) alpha^(2/3) f^(1/3) z^(4/3),   f [m2/s3] the buoyancy flux per area of wall
 /// MTT's equations with edge and section on one side and B = f z: thickness (3/4) alpha z, w^3 = (4 f / (5 alpha)) z
 ///   [Cooper & Hunt 2010, J. Fluid Mech. 646, 39; from memory]. Friction at the wall is not modelled, nor the first
-/// decimetres, where the flow is laminar. A wall colder than the air sinks the same flow: give -f, measure z from the
-/// top.
+/// decimetres, where the flow is laminar. A wall colder than the air sinks as much: give -f, with z from the top.
 template <class S>
 S wall_plume_flow(const S& buoyancy_flux_m2_s3, double height_m, double entrainment = kWallEntrainment) {
   const double size = 0.75 * std::cbrt(0.8 * entrainment * entrainment) * height_m * std::cbrt(height_m);
