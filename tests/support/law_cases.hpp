@@ -9,6 +9,7 @@
 
 #include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
+#include "models/air/mixing.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
@@ -108,6 +109,7 @@ std::vector<Field<L>> with_film(std::vector<Field<L>> fields) {
 
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
+  using E = LayerExchange;
   using M = LayerMixing;
   using B = BayExchange;
   using O = OpeningExchange;
@@ -133,6 +135,10 @@ inline const std::map<std::string, Maker>& all_laws() {
                                                field("pressure_pa", &HygrometerLag::pressure_pa)})},
       {"InsideConvection",
        law_of<InsideConvection>(with_film<InsideConvection>({field("area_m2", &InsideConvection::area_m2)}))},
+      {"LayerExchange",
+       law_of<E>({field("area_m2", &E::area_m2), field("spacing_m", &E::spacing_m),
+                  field("dry_air_density_kg_m3", &E::dry_air_density_kg_m3), field("length_m", &E::length_m),
+                  field("still_m2_s", &E::still_m2_s), field("overturning", &E::overturning)})},
       {"LayerMixing", law_of<M>({field("area_m2", &M::area_m2), field("spacing_m", &M::spacing_m),
                                  field("dry_air_density_kg_m3", &M::dry_air_density_kg_m3),
                                  field("background_m_s", &M::background_m_s), field("overturning", &M::overturning)})},
