@@ -10,6 +10,7 @@
 #include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
 #include "models/air/mixing.hpp"
+#include "models/air/spray_law.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
@@ -107,6 +108,15 @@ std::vector<Field<L>> with_film(std::vector<Field<L>> fields) {
   return fields;
 }
 
+/// The sizes of a spray by their median [m], tabulated for air of 30 degC and 10.6 g/kg.
+template <class L>
+Field<L> sprayed() {
+  return {"median_m", [](L& law, double median_m) {
+            law.table = std::make_shared<SprayTable>(drop_sizes_of_median(median_m, 2.5),
+                                                     AirAroundDrop{303.15, 0.0106, 101325.0});
+          }};
+}
+
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
   using E = LayerExchange;
@@ -167,6 +177,14 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<Runoff>({field("held_kg", &Runoff::held_kg), field("time_constant_s", &Runoff::time_constant_s)})},
       {"ScreenedRadiantExchange", law_of<R>({field("effective_area_m2", &R::effective_area_m2),
                                              field("when_away", &R::when_away), field("when_drawn", &R::when_drawn)})},
+      {"SprayEvaporation",
+       law_of<SprayEvaporation>({sprayed<SprayEvaporation>(), field("portion", &SprayEvaporation::portion),
+                                 field("depth_m", &SprayEvaporation::depth_m)})},
+      {"SprayHistory", law_of<SprayHistory>({field("depth_m", &SprayHistory::depth_m),
+                                             field("time_constant_s", &SprayHistory::time_constant_s)})},
+      {"SprayLanding",
+       law_of<SprayLanding>({sprayed<SprayLanding>(), field("portion", &SprayLanding::portion),
+                             field("depth_m", &SprayLanding::depth_m), field("approach", &SprayLanding::approach)})},
       {"ThermometerLag", law_of<ThermometerLag>({field("time_constant_s", &ThermometerLag::time_constant_s)})},
       {"Transpiration",
        law_of<T>({field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3),
