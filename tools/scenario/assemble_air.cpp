@@ -2,7 +2,7 @@
 // The air of the bays: layers with their pressures, what rises between them, columns over warm surfaces, cracks.
 #include <algorithm>
 
-#include "models/air/air_exchange.hpp"
+#include "models/air/mixing.hpp"
 #include "models/air/moist_air.hpp"
 #include "models/air/updraught.hpp"
 #include "tools/scenario/assembler.hpp"
@@ -14,6 +14,9 @@ constexpr double kHumidityTolerance = 2e-5;  ///< [kg/kg]
 constexpr double kPressureUnit = 1e-3;       ///< [Pa]
 constexpr double kColumnShare = 0.05;        ///< of a layer's air, in the column that rises beside it
 constexpr double kColumnSeconds = 60.0;      ///< in which a column that does not rise takes on its layer's state
+constexpr double kLongestEddy = 1.0;         ///< mixing length in a tall house [m]; common practice, no source
+/// Of air in a house that is never quite still [m2/s]: draughts along walls, people, leaves (common practice, no source).
+constexpr double kDraughtDiffusivity = 2e-4;
 constexpr double kLeastLeakage = 1e-5;       ///< [1/s]; no house is a vessel, and its pressure must have a way out
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
@@ -54,10 +57,12 @@ void Assembler::join_layers(int b) {
     const std::string between =
         " layers " + std::to_string(i + 1) + " and " + std::to_string(i + 2) + " of the " + bay.name + " bay";
     const NodeId low = parts.air[i], high = parts.air[i + 1];
-    LayerMixing mixing;
+    LayerExchange mixing;
     mixing.area_m2 = bay.layers[i].top_area_m2;
     mixing.spacing_m = bay.layers[i + 1].middle_m() - bay.layers[i].middle_m();
     mixing.dry_air_density_kg_m3 = air_density_;
+    mixing.length_m = mixing_length_m(bay.layers[i].top_m, out_.shape.top_m, kLongestEddy);
+    mixing.still_m2_s = kDraughtDiffusivity;
     graph_.exchange("mixing of" + between, "mixing", mixing,
                     {low, Input(low, 1), high, Input(high, 1), stirring_[at(b)]},
                     {{{End(low, 1), End(high, 1)}, {low, high}}});

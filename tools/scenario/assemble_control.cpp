@@ -87,11 +87,9 @@ void Assembler::add_device_agents() {
     const MistSpec& m = item.value;
     Device::Parameters p{"", "starts",       "stops",
                          {}, {water, power}, {{position_channel(item.name, "mist line"), 1.0, 0.0}}};
-    p.outputs.push_back({mist_flow_.at(item.name), m.nozzles * m.nozzle_flow_m3_s * kWaterKgPerM3, 0.0});
-    if (plan_.uses(item.name))
-      for (const std::string& bay : m.bays)
-        stirs[static_cast<std::size_t>(out_.shape.bay_index(bay))].parts.push_back(
-            {position_channel(item.name, "mist line"), m.stirring_m_s});
+    const double flow =
+        nozzle_flow_m3_s(nozzle_constant(m.nozzle_flow_m3_s, m.rated_pressure_pa), m.pressure_pa) * m.nozzles;
+    p.outputs.push_back({mist_flow_.at(item.name), flow * kWaterKgPerM3, 0.0});
     add(item.name, std::move(p), m.pump_power_w);
   }
   for (const auto& item : spec_.shades) {

@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Tank, power, mist lines and sensors: what they exchange. Who switches them: assemble_control.cpp.
+// Tank, power and sensors: what they exchange. Who switches them: assemble_control.cpp.
 #include <algorithm>
 
-#include "models/air/air_exchange.hpp"
-#include "models/air/mist.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/heat_links.hpp"
 #include "models/power/battery.hpp"
@@ -49,55 +47,6 @@ void Assembler::add_power() {
       "panel, battery and loads", "power", BatteryBus{p.battery_j, p.charge_efficiency, p.discharge_efficiency},
       {out_.battery, out_.site.panel, out_.load},
       {{{panel_energy_, loads_}, {panel_energy_, out_.battery}, {out_.battery, loads_}, {out_.battery, losses_}}});
-}
-
-/// What lands on one surface has fallen through the nozzles' layer and the one below it, and evaporated in both.
-void Assembler::spray(const Spray& s) {
-  const int top = out_.shape.layer_at(s.line.height_m);
-  for (int layer = top; layer >= std::max(0, top - 1); --layer) {
-    const NodeId air = out_.bays[at(s.bay)].air[at(layer)];
-    const double half = top > 0 ? 0.5 : 1.0;
-    graph_.exchange(s.device + " through layer " + std::to_string(layer + 1) + " over " + s.where, "mist",
-                    MistPart{half * s.portion, s.line.evaporated_share, out_.pressure_pa},
-                    {air, Input(air, 1), out_.tank, s.flow},
-                    {{{End(out_.tank, 1), End(air, 1)},
-                      {End(out_.tank, 1), End(s.lands_on, 1)},
-                      {out_.tank, air},
-                      {out_.tank, s.lands_on}}});
-  }
-}
-
-/// The unevaporated part of each bay's spray lands on plants, benches and floor by the ground they cover.
-void Assembler::add_mist() {
-  for (const auto& item : spec_.mist_lines) {
-    const MistSpec& m = item.value;
-    position_channel(item.name, "mist line");
-    const ChannelId flow = graph_.channel("water flow of " + item.name, "kg s-1", 0.0);
-    mist_flow_[item.name] = flow;
-    for (const std::string& bay_name : m.bays) {
-      const int bay = out_.shape.bay_index(bay_name);
-      const BayParts& parts = out_.bays[at(bay)];
-      const double floor_area = out_.shape.bays[at(bay)].floor_m2;
-      double left = 1.0;
-      const auto land = [&](const std::string& where, NodeId node, double share) {
-        share = std::min(share, left);  // shelves over one another: what the upper one takes is gone
-        left -= share;
-        if (share > 0.0) spray({item.name, where, bay, m, flow, node, share / static_cast<double>(m.bays.size())});
-      };
-      for (const PlantParts& plant : out_.plants) {
-        const auto& group = std::find_if(spec_.plants.begin(), spec_.plants.end(), [&](const auto& g) {
-                              return g.name == plant.name;
-                            })->value;
-        if (plant.bay_index == bay && !group.under && plant.height_m < m.height_m)
-          land(plant.name, plant.tissue, group.area_m2 / floor_area);
-      }
-      for (const auto& b : spec_.benches)
-        if (b.value.bay == bay_name && b.value.height_m < m.height_m)
-          land(b.name, bench_nodes_.at(b.name),
-               b.value.length_m * b.value.width_m * (1.0 - bench_cover_share(b.name)) / floor_area);
-      land("the floor of the " + bay_name + " bay", parts.floor, left);
-    }
-  }
 }
 
 void Assembler::add_sensors() {

@@ -5,9 +5,11 @@
 #include <map>
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "models/air/air_network.hpp"
+#include "models/air/spray_table.hpp"
 #include "models/properties/surface_film.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "tools/scenario/assemble.hpp"
@@ -36,14 +38,11 @@ class Assembler {
     int plume_bay = -1;  ///< bay whose column of rising air it feeds; -1 for none
     bool wets = true;    ///< holds water that evaporates, and takes dew
   };
-  /// The part of a mist line's water that falls towards one surface of one bay.
-  struct Spray {
-    std::string device, where;
-    int bay = 0;
-    const MistSpec& line;
-    ChannelId flow;
-    NodeId lands_on;
-    double portion = 0.0;
+  /// A surface under a mist line, with its share of what the line sprays in a bay.
+  struct Landing {
+    std::string where;
+    NodeId node;
+    double height_m = 0.0, share = 0.0;
   };
   struct Start {
     double air_k = 0.0, humidity_ratio = 0.0;
@@ -109,9 +108,12 @@ class Assembler {
   // assemble_devices.cpp
   void add_water();
   void add_power();
-  void add_mist();
-  void spray(const Spray& part);
   void add_sensors();
+  // assemble_mist.cpp
+  void add_mist();
+  std::vector<Landing> landings(const MistSpec& line, int bay) const;
+  std::vector<Input> spray_history(int bay, double height_m, double median_drop_m);
+  void spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);
   // assemble_control.cpp
   void add_controls();
   void add_device_agents();
@@ -148,6 +150,8 @@ class Assembler {
   std::map<std::string, ChannelId> hand_;                  ///< per device: set by the grower
   std::map<std::string, std::vector<ChannelId>> callers_;  ///< per device
   std::map<std::string, ChannelId> mist_flow_;
+  std::map<std::pair<int, double>, std::vector<Input>> spray_histories_;  ///< by bay and height of the nozzles
+  ChannelId no_drying_;
   ChannelId raining_, nothing_drawn_;
 };
 

@@ -5,6 +5,7 @@
 #include <variant>
 #include <vector>
 
+#include "models/air/droplet_sizes.hpp"
 #include "tools/scenario/field_options.hpp"
 
 /// The house's part of a scenario: its shell and what belongs to it. SI inside; defaults stand in the field lists.
@@ -86,8 +87,11 @@ struct FanSpec {
 };
 struct MistSpec {
   std::vector<std::string> bays;
-  double height_m = 0.0, nozzle_flow_m3_s = 0.0, evaporated_share = 0.0, pump_power_w = 0.0, stirring_m_s = 0.0;
+  NozzleKind kind = NozzleKind::low_pressure_mist;
+  double height_m = 0.0, nozzle_flow_m3_s = 0.0, pump_power_w = 0.0;
+  double pressure_pa = 0.0, rated_pressure_pa = 0.0, median_drop_m = 0.0, drop_spread = 0.0;
   int nozzles = 0;
+  bool onto_floor = false;
 };
 enum class ShadeSide { outside, inside };
 enum class ShadeOver { roof, walls, all };

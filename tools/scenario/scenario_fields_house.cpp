@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Fields of the house, its openings and its cooling devices.
+#include <fmt/format.h>
+
 #include <numbers>
+#include <string>
 
 #include "tools/scenario/scenario_fields.hpp"
 
@@ -101,20 +104,38 @@ void fields(FieldVisitor& v, FanSpec& s) {
 void fields(FieldVisitor& v, MistSpec& s) {
   v.names_of("bays", s.bays, {.of = {"house.bays"}, .about = "a bay"},
              {.required = true, .minimum_count = 1, .about = "bays it sprays in, evenly"});
+  v.choice("nozzle_kind", s.kind,
+           {{"fog", NozzleKind::high_pressure_fog},
+            {"mist", NozzleKind::low_pressure_mist},
+            {"sprinkler", NozzleKind::coarse_sprinkler}},
+           {.default_text = "mist", .about = "how fine its drops are; the values below hold for the kind unless given"});
+  const NozzlePreset& preset = nozzle_preset(s.kind);
   v.quantity("height", s.height_m, Dimension::length, {.minimum = 0, .about = "of the nozzles above the floor"});
   v.integer("nozzles", s.nozzles, {.minimum = 1, .maximum = 10000, .about = "on the line"});
+  const std::string pressure = fmt::format("{:.6g} kPa", preset.pressure_pa.value / 1e3);
+  v.quantity("pressure", s.pressure_pa, Dimension::pressure,
+             {.minimum = 1e3, .maximum = 2e7, .default_text = pressure.c_str(), .about = "at the nozzles"});
+  const std::string rated = fmt::format("{:.6g} kPa", s.pressure_pa / 1e3);
+  v.quantity("rated_pressure", s.rated_pressure_pa, Dimension::pressure,
+             {.minimum = 1e3,
+              .maximum = 2e7,
+              .default_text = rated.c_str(),
+              .about = "at which the nozzle's flow is stated; the flow goes with the root of the pressure"});
   v.quantity("nozzle_flow", s.nozzle_flow_m3_s, Dimension::volume_flow,
-             {.minimum = 0, .exclusive_minimum = true, .about = "water of one nozzle at working pressure"});
-  v.quantity("evaporated", s.evaporated_share, Dimension::share,
-             {.minimum = 0,
-              .maximum = 1,
-              .default_text = "75 %",
-              .about = "share that evaporates in dry air before it lands (common practice, no source)"});
-  v.quantity("stirring", s.stirring_m_s, Dimension::speed,
-             {.minimum = 0,
-              .maximum = 1,
-              .default_text = "0.05 m/s",
-              .about = "mixing of the layers below the nozzles while it sprays (common practice, no source)"});
+             {.minimum = 0, .exclusive_minimum = true, .about = "water of one nozzle at its rated pressure"});
+  const std::string median = fmt::format("{:.6g} um", 1e6 * preset.volume_median_m.value);
+  v.quantity("median_drop", s.median_drop_m, Dimension::length,
+             {.minimum = 2e-6,
+              .maximum = 5e-3,
+              .default_text = median.c_str(),
+              .about = "half of the water is in smaller drops"});
+  const std::string spread = fmt::format("{:.6g}", preset.spread.value);
+  v.quantity("drop_spread", s.drop_spread, Dimension::none,
+             {.minimum = 1.2,
+              .maximum = 10,
+              .default_text = spread.c_str(),
+              .about = "spread parameter of Rosin and Rammler; the larger, the more alike the drops"});
+  v.flag("onto_floor", s.onto_floor, {.default_text = "no", .about = "it wets the floor alone, to damp it down"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
 }
 

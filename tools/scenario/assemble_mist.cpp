@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: Apache-2.0
+// Mist lines: what their water does in each layer on its way down, and where the rest lands.
+#include <algorithm>
+
+#include "models/air/spray_law.hpp"
+#include "tools/scenario/assembler.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr double kTypicalK = 303.15, kTypicalHumidity = 0.4;  ///< air in hours of spraying, for the tables of drops
+constexpr double kDryingUnit = 0.01;                          ///< [K m]
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+}  // namespace
+
+void Assembler::add_mist() {
+  for (const auto& item : spec_.mist_lines) {
+    position_channel(item.name, "mist line");
+    mist_flow_[item.name] = graph_.channel("water flow of " + item.name, "kg s-1", 0.0);
+    const double w = kTypicalHumidity * saturation_humidity_ratio(kTypicalK, out_.pressure_pa);
+    const auto table = std::make_shared<const SprayTable>(
+        drop_sizes_of_median(item.value.median_drop_m, item.value.drop_spread),
+        AirAroundDrop{kTypicalK, w, out_.pressure_pa});
+    for (const std::string& bay : item.value.bays) spray_bay(item, out_.shape.bay_index(bay), table);
+  }
+}
+
+/// The surfaces below a line in a bay, by the ground they cover; of shelves over one another the upper one takes all.
+std::vector<Assembler::Landing> Assembler::landings(const MistSpec& m, int bay) const {
+  const BayParts& parts = out_.bays[at(bay)];
+  std::vector<Landing> out;
+  double left = 1.0;
+  const auto land = [&](const std::string& where, NodeId node, double height_m, double area_m2) {
+    const double share = std::min(area_m2 / out_.shape.bays[at(bay)].floor_m2, left);
+    left -= share;
+    if (share > 0.0) out.push_back({where, node, height_m, share});
+  };
+  if (!m.onto_floor) {
+    for (std::size_t i = 0; i < out_.plants.size(); ++i) {
+      const PlantGroupSpec& group = spec_.plants[i].value;
+      if (out_.plants[i].bay_index == bay && !group.under && out_.plants[i].height_m < m.height_m)
+        land(out_.plants[i].name, out_.plants[i].tissue, out_.plants[i].height_m, group.area_m2);
+    }
+    for (const auto& b : spec_.benches)
+      if (b.value.bay == parts.name && b.value.height_m < m.height_m)
+        land(b.name, bench_nodes_.at(b.name), b.value.height_m,
+             b.value.length_m * b.value.width_m * (1.0 - bench_cover_share(b.name)));
+  }
+  land("the floor of the " + parts.name + " bay", parts.floor, 0.0, out_.shape.bays[at(bay)].floor_m2);
+  return out;
+}
+
+/// The drying that water from a height has met at the bottom of each layer, from the nozzles' layer down; shared by all
+/// lines of that height. The first entry is the nozzles' own: none.
+std::vector<Input> Assembler::spray_history(int bay, double height_m, double median_drop_m) {
+  auto& known = spray_histories_[{bay, height_m}];
+  if (!known.empty()) return known;
+  if (!no_drying_.valid()) no_drying_ = graph_.channel("drying met at the nozzles", "K m", 0.0);
+  known.emplace_back(no_drying_);
+  const auto& layers = out_.shape.bays[at(bay)].layers;
+  const double speed = terminal_velocity_m_s(median_drop_m, kTypicalK, out_.pressure_pa);
+  double from = height_m;
+  for (int i = out_.shape.layer_at(height_m); i >= 1; --i) {
+    const double depth = std::max(0.0, from - layers[at(i)].bottom_m);
+    from = layers[at(i)].bottom_m;
+    const std::string name = "drying met by spray through layer " + std::to_string(i + 1) + " of the " +
+                             out_.bays[at(bay)].name + " bay from " + std::to_string(height_m) + " m";
+    const NodeId reading = graph_.node(name, Reading{}, {0.0}, {kDryingUnit});
+    const NodeId air = out_.bays[at(bay)].air[at(i)];
+    graph_.exchange(name, "instruments", SprayHistory{depth, std::max(0.1, depth / speed), out_.pressure_pa},
+                    {reading, known.back(), air, Input(air, 1)}, {{{instruments_, reading}}});
+    known.emplace_back(reading);
+  }
+  return known;
+}
+
+void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table) {
+  const MistSpec& m = line.value;
+  const auto met = spray_history(bay, m.height_m, m.median_drop_m);
+  const auto& layers = out_.shape.bays[at(bay)].layers;
+  const int top = out_.shape.layer_at(m.height_m);
+  const double of_line = 1.0 / static_cast<double>(m.bays.size());
+  const ChannelId flow = mist_flow_.at(line.name);
+  const auto falls = landings(m, bay);
+  const auto evaporate = [&](int layer, const std::string& over, double portion, double depth) {
+    const NodeId air = out_.bays[at(bay)].air[at(layer)];
+    graph_.exchange(line.name + " in layer " + std::to_string(layer + 1) + over, "mist",
+                    SprayEvaporation{table, portion, depth, out_.pressure_pa},
+                    {met[at(top - layer)], air, Input(air, 1), out_.tank, flow},
+                    {{{End(out_.tank, 1), End(air, 1)}, {out_.tank, air}}});
+  };
+  for (int i = top; i >= 0; --i) {
+    const double above = i == top ? m.height_m : layers[at(i)].top_m;
+    double passes = 0.0;
+    for (const Landing& fall : falls) {
+      if (i > 0 && fall.height_m < layers[at(i)].bottom_m) {
+        passes += fall.share;
+        continue;
+      }
+      if (fall.height_m >= above) continue;  // it has landed in a layer above
+      const double depth = m.onto_floor ? 0.0 : above - fall.height_m;
+      const NodeId air = out_.bays[at(bay)].air[at(i)];
+      if (depth > 0.0) evaporate(i, " over " + fall.where, of_line * fall.share, depth);
+      const double approach = m.onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
+      graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
+                      SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
+                      {m.onto_floor ? met.front() : met[at(top - i)], air, Input(air, 1), out_.tank, flow},
+                      {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
+    }
+    if (passes > 0.0 && !m.onto_floor)
+      evaporate(i, " of the " + out_.bays[at(bay)].name + " bay", of_line * passes, above - layers[at(i)].bottom_m);
+  }
+}
+
+}  // namespace noonhouse
