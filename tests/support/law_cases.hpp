@@ -18,6 +18,7 @@
 #include "models/power/battery.hpp"
 #include "models/water/catchment.hpp"
 #include "models/water/wet_surface.hpp"
+#include "models/water/wind_evaporation.hpp"
 #include "sim/core/errors.hpp"
 
 /// Every law of the models by its name, with its parameters by theirs. A new law: one line in all_laws()
@@ -191,6 +192,9 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"WetSurface", law_of<W>(with_film<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa),
                                              field("half_wet_kg", &W::half_wet_kg)}))},
       {"WindConvection", law_of<WindConvection>({field("area_m2", &WindConvection::area_m2)})},
+      {"WindEvaporation", law_of<WindEvaporation>({field("area_m2", &WindEvaporation::area_m2),
+                                                   field("pressure_pa", &WindEvaporation::pressure_pa),
+                                                   field("half_wet_kg", &WindEvaporation::half_wet_kg)})},
   };
   return table;
 }
