@@ -9,6 +9,7 @@
 
 #include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
+#include "models/air/pad_inlet.hpp"
 #include "models/air/spray_law.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
@@ -172,6 +173,8 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<Runoff>({field("held_kg", &Runoff::held_kg), field("time_constant_s", &Runoff::time_constant_s)})},
       {"ScreenedRadiantExchange", law_of<R>({field("effective_area_m2", &R::effective_area_m2),
                                              field("when_away", &R::when_away), field("when_drawn", &R::when_drawn)})},
+      {"PadInlet", law_of<PadInlet>({field("area_m2", &PadInlet::area_m2), field("loss", &PadInlet::loss),
+                                     field("units_at_1_m_s", &PadInlet::units_at_1_m_s)})},
       {"SprayEvaporation",
        law_of<SprayEvaporation>({sprayed<SprayEvaporation>(), field("portion", &SprayEvaporation::portion),
                                  field("depth_m", &SprayEvaporation::depth_m)})},
