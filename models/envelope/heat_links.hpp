@@ -74,6 +74,18 @@ struct WindConvection {
   }
 };
 
+/// Heat of a device that runs [W]:  Q = P s. Input: share running (0 to 1).
+struct SwitchedPower {
+  double power_w = 0.0;
+  static constexpr std::string_view kName = "switched power";
+  static constexpr int kInputs = 1, kFluxes = 1;
+  static constexpr std::array<Quantity, 1> kCarries{Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 1>& in, std::array<S, 1>& q) const {
+    q[0] = power_w * in[0];
+  }
+};
+
 /// Net longwave heat from a to b [W].   Q = A_e sigma (T_a^4 - T_b^4)
 /// The effective area holds emissivities and the view factor; it is the same from both sides (reciprocity), so equal
 /// temperatures exchange nothing.

@@ -10,6 +10,7 @@
 #include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
 #include "models/air/mixing.hpp"
+#include "models/air/pad_inlet.hpp"
 #include "models/air/spray_law.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
@@ -19,6 +20,7 @@
 #include "models/power/battery.hpp"
 #include "models/water/catchment.hpp"
 #include "models/water/wet_surface.hpp"
+#include "models/water/wind_evaporation.hpp"
 #include "sim/core/errors.hpp"
 
 /// Every law of the models by its name, with its parameters by theirs. A new law: one line in all_laws()
@@ -177,6 +179,8 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<Runoff>({field("held_kg", &Runoff::held_kg), field("time_constant_s", &Runoff::time_constant_s)})},
       {"ScreenedRadiantExchange", law_of<R>({field("effective_area_m2", &R::effective_area_m2),
                                              field("when_away", &R::when_away), field("when_drawn", &R::when_drawn)})},
+      {"PadInlet", law_of<PadInlet>({field("area_m2", &PadInlet::area_m2), field("loss", &PadInlet::loss),
+                                     field("units_at_1_m_s", &PadInlet::units_at_1_m_s)})},
       {"SprayEvaporation",
        law_of<SprayEvaporation>({sprayed<SprayEvaporation>(), field("portion", &SprayEvaporation::portion),
                                  field("depth_m", &SprayEvaporation::depth_m)})},
@@ -197,6 +201,9 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"WetSurface", law_of<W>(with_film<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa),
                                              field("half_wet_kg", &W::half_wet_kg)}))},
       {"WindConvection", law_of<WindConvection>({field("area_m2", &WindConvection::area_m2)})},
+      {"WindEvaporation", law_of<WindEvaporation>({field("area_m2", &WindEvaporation::area_m2),
+                                                   field("pressure_pa", &WindEvaporation::pressure_pa),
+                                                   field("half_wet_kg", &WindEvaporation::half_wet_kg)})},
   };
   return table;
 }

@@ -50,6 +50,7 @@ Assembly Assembler::build() {
 
 void Assembler::add_accounts_and_channels() {
   sun_ = graph_.account("sun", Quantity::energy);
+  motors_ = graph_.account("motors", Quantity::energy);
   outdoor_heat_ = graph_.account("outdoor air", Quantity::energy);
   sky_ = graph_.account("sky", Quantity::energy);
   deep_soil_ = graph_.account("deep soil", Quantity::energy);

@@ -15,9 +15,10 @@ constexpr double kPressureUnit = 1e-3;       ///< [Pa]
 constexpr double kColumnShare = 0.05;        ///< of a layer's air, in the column that rises beside it
 constexpr double kColumnSeconds = 60.0;      ///< in which a column that does not rise takes on its layer's state
 constexpr double kLongestEddy = 1.0;         ///< mixing length in a tall house [m]; common practice, no source
-/// Of air in a house that is never quite still [m2/s]: draughts along walls, people, leaves (common practice, no source).
+/// Of air in a house that is never quite still [m2/s]: draughts along walls, people, leaves (common practice, no
+/// source).
 constexpr double kDraughtDiffusivity = 2e-4;
-constexpr double kLeastLeakage = 1e-5;       ///< [1/s]; no house is a vessel, and its pressure must have a way out
+constexpr double kLeastLeakage = 1e-5;  ///< [1/s]; no house is a vessel, and its pressure must have a way out
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 

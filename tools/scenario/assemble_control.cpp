@@ -2,6 +2,7 @@
 // Who switches what: thermostats, timers, devices with their needs, guards, the grower, the weather's diary.
 #include <algorithm>
 
+#include "models/air/stirring.hpp"
 #include "models/control/device.hpp"
 #include "models/control/grower.hpp"
 #include "models/control/pulse_timer.hpp"
@@ -10,6 +11,7 @@
 #include "models/control/weather_diary.hpp"
 #include "models/control/words.hpp"
 #include "models/power/battery_guard.hpp"
+#include "models/properties/constants.hpp"
 #include "models/water/tank_guard.hpp"
 #include "tools/scenario/assembler.hpp"
 
@@ -20,6 +22,9 @@ template <class A>
 void add_agent(RunPlan& plan, typename A::Parameters parameters) {
   plan.agents.push_back(std::make_unique<PlanOf<A>>(std::move(parameters)));
 }
+
+constexpr double kEddyShare = 0.1;      ///< size of eddies over the house's height; common practice, no source
+constexpr double kJetSpeedShare = 0.9;  ///< C_v of a nozzle; common practice, no source
 
 std::string plain(double value) { return number_text(value, value < 10.0 ? 1 : 0); }
 
@@ -76,13 +81,25 @@ void Assembler::add_device_agents() {
   };
   std::vector<RunningSum::Parameters> stirs;
   for (std::size_t b = 0; b < stirring_.size(); ++b)
-    stirs.push_back({"spray in the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b]});
+    stirs.push_back({"stirring of the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b]});
+  const auto stir = [&](const std::string& device, ChannelId running, const std::string& bay_name, double jet_w) {
+    const auto bay = static_cast<std::size_t>(out_.shape.bay_index(bay_name));
+    if (!plan_.uses(device) || jet_w <= 0.0) return;
+    const double speed = turbulent_velocity_m_s(jet_w, kEddyShare * out_.shape.top_m,
+                                                out_.shape.bays[bay].volume_m3 * reference_density_);
+    stirs[bay].parts.push_back({running, speed});
+  };
   for (const auto& item : spec_.openings)
     add(item.name,
         {"", "opens", "shuts", {}, {}, {{position_channel(item.name, "opening"), 1.0, item.value.shut_share}}}, 0.0);
-  for (const auto& item : spec_.fans)
-    add(item.name, {"", "starts", "stops", {}, {power}, {{position_channel(item.name, "fan"), 1.0, 0.0}}},
-        item.value.power_w);
+  for (const auto& item : spec_.fans) {
+    const FanSpec& f = item.value;
+    const ChannelId running = position_channel(item.name, "fan");
+    if (f.moves == FanMoves::air_around)
+      stir(item.name, running, f.bay,
+           jet_power_w(f.flow_m3_s * reference_density_, f.flow_m3_s / (0.25 * kPi * f.width_m * f.width_m)));
+    add(item.name, {"", "starts", "stops", {}, {power}, {{running, 1.0, 0.0}}}, f.power_w);
+  }
   for (const auto& item : spec_.mist_lines) {
     const MistSpec& m = item.value;
     Device::Parameters p{"", "starts",       "stops",
@@ -90,6 +107,10 @@ void Assembler::add_device_agents() {
     const double flow =
         nozzle_flow_m3_s(nozzle_constant(m.nozzle_flow_m3_s, m.rated_pressure_pa), m.pressure_pa) * m.nozzles;
     p.outputs.push_back({mist_flow_.at(item.name), flow * kWaterKgPerM3, 0.0});
+    const double speed = nozzle_jet_speed_m_s(m.pressure_pa, kWaterKgPerM3, kJetSpeedShare);
+    for (const std::string& bay : m.bays)
+      stir(item.name, position_channel(item.name, "mist line"), bay,
+           jet_power_w(flow * kWaterKgPerM3 / static_cast<double>(m.bays.size()), speed));
     add(item.name, std::move(p), m.pump_power_w);
   }
   for (const auto& item : spec_.shades) {
@@ -98,8 +119,8 @@ void Assembler::add_device_agents() {
     add(item.name, std::move(p), item.value.drive_power_w);
   }
   add_agent<RunningSum>(out_.plan, std::move(loads));
-  for (auto& stir : stirs)
-    if (!stir.parts.empty()) add_agent<RunningSum>(out_.plan, std::move(stir));
+  for (auto& sum : stirs)
+    if (!sum.parts.empty()) add_agent<RunningSum>(out_.plan, std::move(sum));
 }
 
 void Assembler::add_people() {

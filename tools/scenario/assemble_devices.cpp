@@ -15,7 +15,6 @@ namespace noonhouse {
 namespace {
 constexpr double kTankShellHeat = 4000.0;  ///< per square metre of wall [J/(m2 K)]; common practice, no source
 constexpr double kOverflowSeconds = 20.0;
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 /// The channel that says how far a device is open, drawn or running (0 to 1); made on first use.

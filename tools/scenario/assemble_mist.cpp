@@ -17,9 +17,9 @@ void Assembler::add_mist() {
     position_channel(item.name, "mist line");
     mist_flow_[item.name] = graph_.channel("water flow of " + item.name, "kg s-1", 0.0);
     const double w = kTypicalHumidity * saturation_humidity_ratio(kTypicalK, out_.pressure_pa);
-    const auto table = std::make_shared<const SprayTable>(
-        drop_sizes_of_median(item.value.median_drop_m, item.value.drop_spread),
-        AirAroundDrop{kTypicalK, w, out_.pressure_pa});
+    const auto table =
+        std::make_shared<const SprayTable>(drop_sizes_of_median(item.value.median_drop_m, item.value.drop_spread),
+                                           AirAroundDrop{kTypicalK, w, out_.pressure_pa});
     for (const std::string& bay : item.value.bays) spray_bay(item, out_.shape.bay_index(bay), table);
   }
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "models/envelope/heat_links.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -51,9 +52,12 @@ void Assembler::add_fans() {
   for (const auto& item : spec_.fans) {
     const FanSpec& f = item.value;
     const ChannelId running = position_channel(item.name, "fan");
-    if (f.moves == FanMoves::air_around) continue;
     const int bay = out_.shape.bay_index(f.bay), facet = facet_of(bay, f.side, f.height_m);
     const auto layer = at(out_.shape.layer_at(f.height_m));
+    if (f.moves != FanMoves::air_out)  // one that blows out takes its motor's heat with it
+      graph_.exchange("motor of " + item.name, "heat of motors", SwitchedPower{f.power_w}, {running},
+                      {{{motors_, out_.bays[at(bay)].air[layer]}}});
+    if (f.moves == FanMoves::air_around) continue;
     const FanPiece law{place_in_layer(bay, layer, f.height_m), QuadraticFan{f.flow_m3_s, f.shut_off_pa},
                        f.moves == FanMoves::air_out};
     join_outdoors(item.name, "ventilation", law, bay, layer, out_.site.wind_pa[at(facet)], {Input(running)});

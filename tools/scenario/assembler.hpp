@@ -139,7 +139,7 @@ class Assembler {
   Start start_;
   double air_density_ = 1.0;        ///< of dry air at the run's mean outdoor temperature [kg/m3]
   double reference_density_ = 1.0;  ///< of moist air then, from which pressures are counted [kg/m3]
-  AccountId sun_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
+  AccountId sun_, motors_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
   AccountId outdoor_air_, outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
   std::vector<ChannelId> stirring_;     ///< per bay [m/s]
   std::vector<NodeId> cover_nodes_;     ///< per facet: its inner face

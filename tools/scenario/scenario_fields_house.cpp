@@ -104,11 +104,12 @@ void fields(FieldVisitor& v, FanSpec& s) {
 void fields(FieldVisitor& v, MistSpec& s) {
   v.names_of("bays", s.bays, {.of = {"house.bays"}, .about = "a bay"},
              {.required = true, .minimum_count = 1, .about = "bays it sprays in, evenly"});
-  v.choice("nozzle_kind", s.kind,
-           {{"fog", NozzleKind::high_pressure_fog},
-            {"mist", NozzleKind::low_pressure_mist},
-            {"sprinkler", NozzleKind::coarse_sprinkler}},
-           {.default_text = "mist", .about = "how fine its drops are; the values below hold for the kind unless given"});
+  v.choice(
+      "nozzle_kind", s.kind,
+      {{"fog", NozzleKind::high_pressure_fog},
+       {"mist", NozzleKind::low_pressure_mist},
+       {"sprinkler", NozzleKind::coarse_sprinkler}},
+      {.default_text = "mist", .about = "how fine its drops are; the values below hold for the kind unless given"});
   const NozzlePreset& preset = nozzle_preset(s.kind);
   v.quantity("height", s.height_m, Dimension::length, {.minimum = 0, .about = "of the nozzles above the floor"});
   v.integer("nozzles", s.nozzles, {.minimum = 1, .maximum = 10000, .about = "on the line"});
