@@ -50,6 +50,7 @@ struct SprayHistory {
 /// liquid, so the air pays the latent heat; what the drops that go on take from it is SprayLanding's.
 struct SprayEvaporation {
   static constexpr std::string_view kName = "spray that evaporates";
+  static constexpr bool kMayRepeat = true;  // stretches of different depth in one layer
   std::shared_ptr<const SprayTable> table;
   double portion = 1.0;  ///< of the line's flow, as it leaves the nozzles, that falls through this stretch
   double depth_m = 0.0;  ///< dz, of the layer, from the nozzle or down to the surface

@@ -14,6 +14,11 @@ using LawInputs = std::array<S, static_cast<std::size_t>(L::kInputs)>;
 template <class L, class S>
 using LawFluxes = std::array<S, static_cast<std::size_t>(L::kFluxes)>;
 
+/// A law of which several may join the same places, told apart by their parameters, says `kMayRepeat = true`. Of all
+/// others a second one is taken for a mistake.
+template <class L>
+inline constexpr bool kMayRepeat = requires { L::kMayRepeat; };
+
 /// An exchange law: a small struct of parameters that turns potentials into fluxes.
 ///
 ///   static constexpr std::string_view kName;   // of the phenomenon, such as "conduction"

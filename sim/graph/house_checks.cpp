@@ -73,6 +73,7 @@ void HouseGraph::check_duplicates() const {
   using Key = std::tuple<std::string_view, std::vector<Input>, std::vector<End>>;
   std::map<Key, std::string> seen;
   for (const auto& exchange : exchanges_) {
+    if (exchange.may_repeat) continue;
     std::vector<End> ends;
     for (const auto& pair : exchange.ends) {
       ends.push_back(pair.from);

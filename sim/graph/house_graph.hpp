@@ -53,7 +53,8 @@ class HouseGraph {
                         {ends.begin(), ends.end()},
                         {L::kCarries.begin(), L::kCarries.end()},
                         last_batch_,
-                        batch.laws.size()};
+                        batch.laws.size(),
+                        kMayRepeat<L>};
     batch.laws.push_back(law);
     std::array<int, static_cast<std::size_t>(L::kInputs)> unset;
     unset.fill(-1);
@@ -81,6 +82,7 @@ class HouseGraph {
     std::vector<Ends> ends;
     std::vector<Quantity> carries;
     std::size_t batch, slot;
+    bool may_repeat;
   };
   /// A batch whose element type is hidden, with what compile() needs to set.
   struct StoreSlot {

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // Mist lines: what their water does in each layer on its way down, and where the rest lands.
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <functional>
+#include <map>
 
 #include "models/air/spray_law.hpp"
 #include "tools/scenario/assembler.hpp"
@@ -81,33 +85,33 @@ void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::share
   const double of_line = 1.0 / static_cast<double>(m.bays.size());
   const ChannelId flow = mist_flow_.at(line.name);
   const auto falls = landings(m, bay);
-  const auto evaporate = [&](int layer, const std::string& over, double portion, double depth) {
-    const NodeId air = out_.bays[at(bay)].air[at(layer)];
-    graph_.exchange(line.name + " in layer " + std::to_string(layer + 1) + over, "mist",
-                    SprayEvaporation{table, portion, depth, out_.pressure_pa},
-                    {met[at(top - layer)], air, Input(air, 1), out_.tank, flow},
-                    {{{End(out_.tank, 1), End(air, 1)}, {out_.tank, air}}});
-  };
   for (int i = top; i >= 0; --i) {
     const double above = i == top ? m.height_m : layers[at(i)].top_m;
-    double passes = 0.0;
+    std::map<double, double, std::greater<>> stretches;  // portion by depth of fall through this layer
     for (const Landing& fall : falls) {
       if (i > 0 && fall.height_m < layers[at(i)].bottom_m) {
-        passes += fall.share;
+        stretches[above - layers[at(i)].bottom_m] += of_line * fall.share;
         continue;
       }
       if (fall.height_m >= above) continue;  // it has landed in a layer above
       const double depth = m.onto_floor ? 0.0 : above - fall.height_m;
       const NodeId air = out_.bays[at(bay)].air[at(i)];
-      if (depth > 0.0) evaporate(i, " over " + fall.where, of_line * fall.share, depth);
+      if (depth > 0.0) stretches[depth] += of_line * fall.share;
       const double approach = m.onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
       graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
                       SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
                       {m.onto_floor ? met.front() : met[at(top - i)], air, Input(air, 1), out_.tank, flow},
                       {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
     }
-    if (passes > 0.0 && !m.onto_floor)
-      evaporate(i, " of the " + out_.bays[at(bay)].name + " bay", of_line * passes, above - layers[at(i)].bottom_m);
+    if (m.onto_floor) continue;
+    for (const auto& [depth, portion] : stretches) {
+      const NodeId air = out_.bays[at(bay)].air[at(i)];
+      graph_.exchange(fmt::format("{} through {:.4g} m of layer {} of the {} bay", line.name, depth, i + 1,
+                                  out_.bays[at(bay)].name),
+                      "mist", SprayEvaporation{table, portion, depth, out_.pressure_pa},
+                      {met[at(top - i)], air, Input(air, 1), out_.tank, flow},
+                      {{{End(out_.tank, 1), End(air, 1)}, {out_.tank, air}}});
+    }
   }
 }
 

@@ -136,7 +136,7 @@ void fields(FieldVisitor& v, MistSpec& s) {
               .maximum = 10,
               .default_text = spread.c_str(),
               .about = "spread parameter of Rosin and Rammler; the larger, the more alike the drops"});
-  v.flag("onto_floor", s.onto_floor, {.default_text = "no", .about = "it wets the floor alone, to damp it down"});
+  v.flag("onto_floor", s.onto_floor, {.default_text = "false", .about = "it wets the floor alone, to damp it down"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
 }
 
