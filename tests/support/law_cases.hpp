@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because it names every law of the models with its parameters.
 #pragma once
 #include <functional>
 #include <map>
