@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// Long because it names every law of the models with its parameters.
+// Long because it holds one entry for every law of the models.
 #pragma once
 #include <functional>
 #include <map>
