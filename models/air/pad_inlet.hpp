@@ -58,8 +58,8 @@ struct PadInlet {
     carry_both_ways(S(area_m2 * inside.dry * smooth_positive(speed, kCreep)), drawn, in[1], in[2], t_out, w_out,
                     carried);
     for (std::size_t j = 0; j < 3; ++j) q[j] = carried[j];
-    const S span = drying_difference_k(S(t_out - saturated_by_water_fast_k(t_out, w_out, tank_k, place.pressure_pa)));
-    const S cooling = efficiency(inwards, in[6]) * span;
+    const S end = saturated_by_water_fast_k(t_out, w_out, tank_k, place.pressure_pa);
+    const S cooling = efficiency(inwards, in[6]) * drying_difference_k(S(t_out - end), 0.02);
     const S liquid = liquid_enthalpy(tank_k);
     q[3] = drawn * (kDryAirHeat + kVapourHeat * w_out) * cooling / (vapour_enthalpy(S(t_out - cooling)) - liquid);
     q[4] = q[3] * liquid;

@@ -12,7 +12,7 @@ namespace noonhouse {
 namespace {
 
 constexpr double kSmallest = 1.0 / 64.0;  // the smallest drop worked out, in units of the largest
-constexpr double kStart = 1e-4;           // keeps the slope at no drying finite
+constexpr double kStart = 1e-3;           // keeps the slope at no drying finite
 
 double fourth_power(double x) { return x * x * x * x; }
 
@@ -81,13 +81,13 @@ double SprayTable::diameter_of_reach(double reach_k_m) const {
   return diameter_m_[i] * std::pow(diameter_m_[i - 1] / diameter_m_[i], share);
 }
 
-double SprayTable::place(double drying_k_m) const { return std::sqrt(std::sqrt(drying_k_m / scale_k_m_ + kStart)); }
-
 void SprayTable::reckon_shares() {
   std::vector<double> reach;
   for (const double d : classes_m_) reach.push_back(reach_k_m(d));
-  first_place_ = place(0.0);
-  spacing_ = (place(all_gone_k_m()) - first_place_) / (kKnots - 1);
+  first_place_ = std::sqrt(std::sqrt(kStart));
+  last_fourth_ = all_gone_k_m() / scale_k_m_ + kStart;
+  last_stage_ = std::sqrt(std::sqrt(last_fourth_)) - first_place_;
+  spacing_ = last_stage_ / (kKnots - 1);
   for (std::size_t k = 0; k < kKnots; ++k) {
     const double drying = scale_k_m_ * (fourth_power(first_place_ + static_cast<double>(k) * spacing_) - kStart);
     double left = 0.0;
@@ -113,19 +113,17 @@ void SprayTable::set_slopes() {
   }
 }
 
-SprayTable::Piece SprayTable::share_and_slope(double drying_k_m) const {
-  if (drying_k_m >= all_gone_k_m()) return {1.0, 0.0};
-  const double x = place(std::max(drying_k_m, 0.0));
-  const double bend = 0.25 / (x * x * x * scale_k_m_);  // d place / dX
-  if (drying_k_m < 0.0) return {slope_.front() * bend * drying_k_m, slope_.front() * bend};
-  const double along = (x - first_place_) / spacing_;
-  const std::size_t k = std::min(static_cast<std::size_t>(std::max(along, 0.0)), kKnots - 2);
+SprayTable::Piece SprayTable::share_and_slope(double stage) const {
+  if (stage >= last_stage_) return {1.0, 0.0};
+  if (stage < 0.0) return {slope_.front() * stage, slope_.front()};
+  const double along = stage / spacing_;
+  const std::size_t k = std::min(static_cast<std::size_t>(along), kKnots - 2);
   const double s = along - static_cast<double>(k), r = 1.0 - s;
   const double rise = share_[k + 1] - share_[k];
   const double a = slope_[k] * spacing_, b = slope_[k + 1] * spacing_;
   const double value = share_[k] + s * s * (3.0 - 2.0 * s) * rise + s * r * (r * a - s * b);
   const double slope = 6.0 * s * r * rise + r * (1.0 - 3.0 * s) * a + s * (3.0 * s - 2.0) * b;
-  return {value, slope / spacing_ * bend};
+  return {value, slope / spacing_};
 }
 
 double SprayTable::approach_to_wet_bulb(double fall_m) const {

@@ -86,12 +86,12 @@ S saturated_by_water_fast_k(const S& temperature_k, const std::type_identity_t<S
   }
 }
 
-/// How far apart two temperatures are once drying counts: zero for d <= 0 and d^2 / (d + 0.02 K) above, so that the
-/// slope begins with zero. At most 0.02 K less than d [K].
+/// How far apart two temperatures are once drying counts: zero for d <= 0 and d^2 / (d + width) above, so that the
+/// slope begins with zero. Less than d [K] by less than the width.
 template <class S>
-S drying_difference_k(const S& difference_k) {
+S drying_difference_k(const S& difference_k, double width_k) {
   if (!(difference_k > 0.0)) return S(0.0);
-  return difference_k * difference_k / (difference_k + 0.02);
+  return difference_k * difference_k / (difference_k + width_k);
 }
 
 }  // namespace noonhouse

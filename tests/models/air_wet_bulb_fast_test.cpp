@@ -73,13 +73,13 @@ TEST(WetBulbFast, MeetsTheAirAtSaturationAndGoesOnBeyond) {
 }
 
 TEST(DryingDifference, IsNothingBelowZeroAndAlmostAllFarAbove) {
-  EXPECT_EQ(drying_difference_k(-1.0), 0.0);
-  EXPECT_EQ(drying_difference_k(0.0), 0.0);
-  EXPECT_EQ(drying_difference_k(Dual<1>::input(0.0, 0)).grad[0], 0.0);
+  EXPECT_EQ(drying_difference_k(-1.0, 0.02), 0.0);
+  EXPECT_EQ(drying_difference_k(0.0, 0.02), 0.0);
+  EXPECT_EQ(drying_difference_k(Dual<1>::input(0.0, 0), 0.02).grad[0], 0.0);
   for (const double d : {0.001, 0.1, 1.0, 20.0}) {
-    EXPECT_GT(drying_difference_k(d), 0.0);
-    EXPECT_LT(drying_difference_k(d), d);
-    EXPECT_GT(drying_difference_k(d), d - 0.02);
+    EXPECT_GT(drying_difference_k(d, 0.02), 0.0);
+    EXPECT_LT(drying_difference_k(d, 0.02), d);
+    EXPECT_GT(drying_difference_k(d, 0.02), d - 0.02);
   }
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because it holds one entry for every law of the models.
 #pragma once
 #include <functional>
 #include <map>
@@ -184,7 +185,7 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"SprayEvaporation",
        law_of<SprayEvaporation>({sprayed<SprayEvaporation>(), field("portion", &SprayEvaporation::portion),
                                  field("depth_m", &SprayEvaporation::depth_m)})},
-      {"SprayHistory", law_of<SprayHistory>({field("depth_m", &SprayHistory::depth_m),
+      {"SprayHistory", law_of<SprayHistory>({sprayed<SprayHistory>(), field("depth_m", &SprayHistory::depth_m),
                                              field("time_constant_s", &SprayHistory::time_constant_s)})},
       {"SprayLanding",
        law_of<SprayLanding>({sprayed<SprayLanding>(), field("portion", &SprayLanding::portion),
