@@ -12,7 +12,7 @@
 namespace noonhouse {
 namespace {
 constexpr double kTypicalK = 303.15, kTypicalHumidity = 0.4;  ///< air in hours of spraying, for the tables of drops
-constexpr double kDryingUnit = 0.01;                          ///< [K m]
+constexpr double kStageUnit = 1e-3;
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
@@ -53,33 +53,34 @@ std::vector<Assembler::Landing> Assembler::landings(const MistSpec& m, int bay) 
   return out;
 }
 
-/// The drying that water from a height has met at the bottom of each layer, from the nozzles' layer down; shared by all
-/// lines of that height. The first entry is the nozzles' own: none.
-std::vector<Input> Assembler::spray_history(int bay, double height_m, double median_drop_m) {
-  auto& known = spray_histories_[{bay, height_m}];
-  if (!known.empty()) return known;
-  if (!no_drying_.valid()) no_drying_ = graph_.channel("drying met at the nozzles", "K m", 0.0);
-  known.emplace_back(no_drying_);
+/// The stage that a line's spray has come to at the top of each layer, from the nozzles' layer down: none at first.
+std::vector<Input> Assembler::spray_history(const Named<MistSpec>& line, int bay,
+                                            const std::shared_ptr<const SprayTable>& table) {
+  if (!nothing_dried_.valid()) nothing_dried_ = graph_.channel("stage of spray at the nozzles", "1", 0.0);
+  std::vector<Input> out{nothing_dried_};
+  if (line.value.onto_floor) return out;
   const auto& layers = out_.shape.bays[at(bay)].layers;
-  const double speed = terminal_velocity_m_s(median_drop_m, kTypicalK, out_.pressure_pa);
-  double from = height_m;
-  for (int i = out_.shape.layer_at(height_m); i >= 1; --i) {
+  double from = line.value.height_m;
+  for (int i = out_.shape.layer_at(from); i >= 1; --i) {
     const double depth = std::max(0.0, from - layers[at(i)].bottom_m);
     from = layers[at(i)].bottom_m;
-    const std::string name = "drying met by spray through layer " + std::to_string(i + 1) + " of the " +
-                             out_.bays[at(bay)].name + " bay from " + std::to_string(height_m) + " m";
-    const NodeId reading = graph_.node(name, Reading{}, {0.0}, {kDryingUnit});
+    const std::string name = "stage of " + line.name + " below layer " + std::to_string(i + 1) + " of the " +
+                             out_.bays[at(bay)].name + " bay";
+    const NodeId reading = graph_.node(name, Reading{}, {0.0}, {kStageUnit});
     const NodeId air = out_.bays[at(bay)].air[at(i)];
-    graph_.exchange(name, "instruments", SprayHistory{depth, std::max(0.1, depth / speed), out_.pressure_pa},
-                    {reading, known.back(), air, Input(air, 1)}, {{{instruments_, reading}}});
-    known.emplace_back(reading);
+    SprayHistory law;
+    law.table = table;
+    law.depth_m = depth;
+    law.pressure_pa = out_.pressure_pa;
+    graph_.exchange(name, "instruments", law, {reading, out.back(), air, Input(air, 1)}, {{{instruments_, reading}}});
+    out.emplace_back(reading);
   }
-  return known;
+  return out;
 }
 
 void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table) {
   const MistSpec& m = line.value;
-  const auto met = spray_history(bay, m.height_m, m.median_drop_m);
+  const auto stage = spray_history(line, bay, table);
   const auto& layers = out_.shape.bays[at(bay)].layers;
   const int top = out_.shape.layer_at(m.height_m);
   const double of_line = 1.0 / static_cast<double>(m.bays.size());
@@ -100,7 +101,7 @@ void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::share
       const double approach = m.onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
       graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
                       SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
-                      {m.onto_floor ? met.front() : met[at(top - i)], air, Input(air, 1), out_.tank, flow},
+                      {m.onto_floor ? stage.front() : stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
                       {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
     }
     if (m.onto_floor) continue;
@@ -109,7 +110,7 @@ void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::share
       graph_.exchange(fmt::format("{} through {:.4g} m of layer {} of the {} bay", line.name, depth, i + 1,
                                   out_.bays[at(bay)].name),
                       "mist", SprayEvaporation{table, portion, depth, out_.pressure_pa},
-                      {met[at(top - i)], air, Input(air, 1), out_.tank, flow},
+                      {stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
                       {{{End(out_.tank, 1), End(air, 1)}, {out_.tank, air}}});
     }
   }

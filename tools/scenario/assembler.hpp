@@ -112,7 +112,8 @@ class Assembler {
   // assemble_mist.cpp
   void add_mist();
   std::vector<Landing> landings(const MistSpec& line, int bay) const;
-  std::vector<Input> spray_history(int bay, double height_m, double median_drop_m);
+  std::vector<Input> spray_history(const Named<MistSpec>& line, int bay,
+                                   const std::shared_ptr<const SprayTable>& table);
   void spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);
   // assemble_control.cpp
   void add_controls();
@@ -150,8 +151,7 @@ class Assembler {
   std::map<std::string, ChannelId> hand_;                  ///< per device: set by the grower
   std::map<std::string, std::vector<ChannelId>> callers_;  ///< per device
   std::map<std::string, ChannelId> mist_flow_;
-  std::map<std::pair<int, double>, std::vector<Input>> spray_histories_;  ///< by bay and height of the nozzles
-  ChannelId no_drying_;
+  ChannelId nothing_dried_;  ///< made by the first mist line
   ChannelId raining_, nothing_drawn_;
 };
 
