@@ -25,7 +25,7 @@ struct ColumnLevel {
 
 /// Dry air that rises in the column through a level [kg/s], never negative.
 ///   M = rho A sqrt((3/4) g' z),  g' from the column and layer below the level; smooth as g' passes zero: sqrt(x) is
-///   taken as x^2 / (x^2 + e^2)^(3/4) with e of 0.01 K.
+///   taken as x^2 / (x^2 + e^2)^(3/4) with e of 0.05 K.
 template <class S>
 S column_rise(const ColumnLevel& level, const S& t_p, const S& w_p, const S& t_a, const S& w_a, double pressure_pa) {
   using std::pow;
@@ -34,7 +34,7 @@ S column_rise(const ColumnLevel& level, const S& t_p, const S& w_p, const S& t_a
   const S air = t_a * (1.0 + 0.608 * w_a);
   const S excess = t_p * (1.0 + 0.608 * w_p) - air;
   if (excess <= 0.0) return S(0.0);
-  constexpr double kSoft = 0.01;  // [K]
+  constexpr double kSoft = 0.05;  // [K]
   const S spread = sqrt(excess * excess + kSoft * kSoft);
   const S root = excess * excess / (spread * sqrt(spread));
   return dry_air_density(t_p, w_p, pressure_pa) * level.area_m2 * root * sqrt((0.75 * kGravity * level.rise_m) / air);
