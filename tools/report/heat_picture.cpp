@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t kMostColumns = 240;
 constexpr double kWidth = 10000.0, kHeight = 2000.0;  ///< of the drawing, in its own units
-constexpr double kMarks = 5.0;                        ///< about as many on the axis
+constexpr double kMarks = 7.0;                        ///< about as many steps on the axis, at most
 
 /// The least of 1, 2 or 5 times a power of ten that is not below a value.
 double round_step(double value) {

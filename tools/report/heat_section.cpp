@@ -40,8 +40,9 @@ void add_times(std::string& out, const RunRecord& record) {
 
 void add_picture(std::string& out, const RunRecord& record, const HeatScale& scale) {
   add_html(out,
-           "<div class=\"heat\" role=\"img\" aria-label=\"Where the sun's heat went with {}, by the hour; the {}\">",
-           record.plan, "amounts follow below");
+           "<div class=\"heat\" role=\"img\" aria-label=\"Where the sun's heat went by the hour with {}; its amounts "
+           "stand in the list and table that follow\">\n",
+           record.plan);
   out += "<div class=\"sheet\">";
   for (const HeatMark& mark : heat_marks(scale))
     add_html(out, "<span class=\"mark\" style=\"top:{:.2f}%\">{}</span>", 100.0 * mark.below_top, mark.text);
@@ -51,7 +52,7 @@ void add_picture(std::string& out, const RunRecord& record, const HeatScale& sca
 }
 
 void add_key(std::string& out, const RunRecord& record) {
-  out += "<ul class=\"heat key\">\n";
+  out += "<p class=\"soft\">On the mean day, from the zero line outward:</p>\n<ul class=\"heat key\">\n";
   add_html(out, "<li><i class=\"sun\"></i><span>taken up from the sun</span> <b>{}</b></li>\n", sun_text(record));
   for (const HeatLineWords& words : kHeatLineWords) {
     if (!has_heat(record, words.line)) continue;
@@ -89,9 +90,8 @@ void add_numbers(std::string& out, const RunRecord& record) {
 void add_heat_section(std::string& out, const RunRecord& record, const HeatScale& scale) {
   if (record.ledger.empty()) return;
   out +=
-      "<h3>Where the sun's heat went</h3>\n<p class=\"soft\">Colours above the zero line are where heat went, colours "
-      "below it are where heat came back from; above less below is always what the sun brought, the dark outline. "
-      "The list has them from the zero line outward, with the mean day's amount and its share of the sun.</p>\n";
+      "<h3>Where the sun's heat went</h3>\n<p class=\"soft\">Colours above the zero line are where heat went, below it "
+      "where heat came back from; above less below is what the sun brought, the outline.</p>\n";
   add_picture(out, record, scale);
   add_key(out, record);
   add_numbers(out, record);
