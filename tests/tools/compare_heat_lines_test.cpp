@@ -13,6 +13,7 @@
 #include "tools/compare/comparison_text.hpp"
 #include "tools/compare/heat_lines.hpp"
 #include "tools/compare/plan_run.hpp"
+#include "tools/scenario/assemble.hpp"
 
 namespace noonhouse {
 namespace {
@@ -60,6 +61,15 @@ TEST(HeatLines, TheBookOfAnAssembledHouseClosesEveryHour) {
     expect_closed(record);
     EXPECT_GT(ledger_total(record).sun_j, 1e8) << "a house in the summer sun";
   }
+}
+
+TEST(HeatLines, EveryWayOfAnAssembledHouseHasItsLine) {
+  const Scenario scenario = small_scenario::read();
+  const PlanScenario& plan = scenario.plan("vent and mist");
+  const WeatherSeries weather = weather_of(scenario, plan);
+  const Assembly assembly = assemble(plan, site_table(plan, weather), weather);
+  EXPECT_THAT(HeatLedger(assembly.plan.house).unknown_paths(), testing::IsEmpty())
+      << "a new kind of way takes heat out or turns water to vapour: say in tools/ledger which line it belongs to";
 }
 
 TEST(HeatLines, MistBindsTheLatentHeatOfTheWaterThatTheRunSaysEvaporated) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The book of heat on houses made by hand, small enough that each line is known on paper.
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -238,6 +239,8 @@ TEST(HeatLedger, AWayOfUnknownKindIsPlacedByWhatItCarries) {
   s.graph.exchange("fleece dries", "fleece", WetSurface{5.0, kStandardPressure, 0.1, simple_film(2.0, 1.0)},
                    {wet, Input(wet, 1), air, Input(air, 1)}, {{{End(wet, 1), End(air, 1)}, {wet, air}}});
   const Kept kept = kept_book(s, 2_h);
+  EXPECT_THAT(HeatLedger(kept.house).unknown_paths(),
+              testing::UnorderedElementsAre("chimney", "rope to a rock", "spout", "fleece"));
   EXPECT_NEAR(kept.total.of(HeatLine::cover), kept.carried("loss by rope to a rock", 0), 1e-6);
   EXPECT_NEAR(kept.total.of(HeatLine::water), -kept.carried("gutter", 1), 1e-6);
   EXPECT_NEAR(kept.total.of(HeatLine::surfaces), kLatentHeatZero * kept.carried("fleece dries", 0), 1e-3);

@@ -98,15 +98,22 @@ void HeatLedger::place_fluxes() {
   }
 }
 
-/// The line of a flux between the house and the outside.
-HeatLine HeatLedger::line_of_boundary(const FluxInfo& flux) const {
-  const ExchangeInfo& exchange = house_.exchanges[at(flux.exchange)];
-  if (const KnownPath* known = known_path(exchange.path)) return known->line;
+/// The line of the way that a flux takes, or another one where the way is of unknown kind.
+HeatLine HeatLedger::line_of(const FluxInfo& flux, HeatLine otherwise) {
+  const std::string& path = house_.exchanges[at(flux.exchange)].path;
+  if (const KnownPath* known = known_path(path)) return known->line;
+  if (std::find(unknown_paths_.begin(), unknown_paths_.end(), path) == unknown_paths_.end())
+    unknown_paths_.push_back(path);
+  return otherwise;
+}
+
+/// The line of a way of unknown kind between the house and the outside.
+HeatLine HeatLedger::line_by_what_crosses(const ExchangeInfo& exchange) const {
   HeatLine line = HeatLine::cover;
   for (int j = exchange.first_flux; j < exchange.first_flux + exchange.fluxes; ++j) {
-    const FluxInfo& beside = house_.flux[at(j)];
-    if (beside.quantity != Quantity::water || inside(beside.from) == inside(beside.to)) continue;
-    if (is_vapour_inside(beside.from) || is_vapour_inside(beside.to)) return HeatLine::vents;
+    const FluxInfo& flux = house_.flux[at(j)];
+    if (flux.quantity != Quantity::water || inside(flux.from) == inside(flux.to)) continue;
+    if (is_vapour_inside(flux.from) || is_vapour_inside(flux.to)) return HeatLine::vents;
     line = HeatLine::water;
   }
   return line;
@@ -116,24 +123,22 @@ void HeatLedger::place_energy(std::size_t j) {
   const FluxInfo& flux = house_.flux[j];
   if (inside(flux.from) == inside(flux.to)) return;
   const double outward = inside(flux.from) ? 1.0 : -1.0;
-  if (house_.exchanges[at(flux.exchange)].path == kSunPath) {
+  const ExchangeInfo& exchange = house_.exchanges[at(flux.exchange)];
+  if (exchange.path == kSunPath) {
     of_flux_.push_back({j, kSunLine, -outward});
   } else {
-    of_flux_.push_back({j, at(line_of_boundary(flux)), outward});
+    of_flux_.push_back({j, at(line_of(flux, line_by_what_crosses(exchange))), outward});
   }
 }
 
 void HeatLedger::place_water(std::size_t j) {
   const FluxInfo& flux = house_.flux[j];
   if (is_vapour_inside(flux.from) == is_vapour_inside(flux.to)) return;
-  const bool becomes_vapour = is_vapour_inside(flux.to);
-  const double into_air = becomes_vapour ? kLatentHeatZero : -kLatentHeatZero;
-  if (is_vapour(becomes_vapour ? flux.from : flux.to)) {
-    of_flux_.push_back({j, at(line_of_boundary(flux)), into_air});
-    return;
-  }
-  const KnownPath* known = known_path(house_.exchanges[at(flux.exchange)].path);
-  of_flux_.push_back({j, at(known != nullptr ? known->line : HeatLine::surfaces), into_air});
+  const bool into_air = is_vapour_inside(flux.to);
+  const bool was_vapour = is_vapour(into_air ? flux.from : flux.to);  // then it only crosses the boundary
+  const HeatLine otherwise =
+      was_vapour ? line_by_what_crosses(house_.exchanges[at(flux.exchange)]) : HeatLine::surfaces;
+  of_flux_.push_back({j, at(line_of(flux, otherwise)), into_air ? kLatentHeatZero : -kLatentHeatZero});
 }
 
 void HeatLedger::place_stores() {

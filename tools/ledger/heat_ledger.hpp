@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "sim/graph/house.hpp"
@@ -58,6 +59,8 @@ class HeatLedger {
   /// The book at an instant, from potentials (states first) and what each flux has carried so far: of use as the
   /// difference between two instants.
   HeatSum book(std::span<const double> potentials, std::span<const double> carried) const;
+  /// The kinds of way that were placed by what they carry, because the list of known ones lacks them.
+  const std::vector<std::string>& unknown_paths() const { return unknown_paths_; }
   /// True where this amount (states, then accounts) is water that is vapour.
   bool is_vapour(int amount) const { return vapour_[static_cast<std::size_t>(amount)]; }
 
@@ -74,11 +77,13 @@ class HeatLedger {
   void place_stores();
   bool inside(int amount) const { return amount < house_.states; }
   bool is_vapour_inside(int amount) const { return inside(amount) && is_vapour(amount); }
-  HeatLine line_of_boundary(const FluxInfo& flux) const;
+  HeatLine line_of(const FluxInfo& flux, HeatLine otherwise);
+  HeatLine line_by_what_crosses(const ExchangeInfo& exchange) const;
 
   const House& house_;
   std::vector<bool> vapour_;
   std::vector<Term> of_flux_, of_state_;
+  std::vector<std::string> unknown_paths_;
 };
 
 }  // namespace noonhouse
