@@ -174,7 +174,7 @@ inline void fill_ledger(RunRecord& r, const Choice& c) {
     const double sun = 36.0 * 3600.0 * 0.5 * sun_w_m2(t + 1800.0), night = sun > 0.0 ? 0.0 : 2e6;
     LedgerHour h;
     h.begin_s = t, h.end_s = std::min(t + 3600.0, r.duration_s), h.sun_j = sun;
-    h.vents_j = (0.4 - mist) * sun, h.leaks_j = 0.04 * sun, h.mist_j = mist * sun;
+    h.vents_j = (0.44 - mist) * sun, h.mist_j = mist * sun;
     h.surfaces_j = 0.06 * sun - 0.1 * night, h.transpiration_j = 0.1 * sun, h.cover_j = 0.15 * sun + 0.4 * night;
     h.sky_j = 0.05 * sun + 0.6 * night, h.ground_j = 0.12 * sun - 0.7 * night, h.water_j = 0.01 * sun;
     h.kept_j = 0.07 * sun - 0.2 * night;

@@ -19,8 +19,7 @@ struct HeatLineWords {
 
 /// In the order in which they are shown.
 inline constexpr std::array<HeatLineWords, kHeatLines> kHeatLineWords{{
-    {HeatLine::vents, &LedgerHour::vents_j, "vents", "out by the vents and fans"},
-    {HeatLine::leaks, &LedgerHour::leaks_j, "leaks", "out through gaps"},
+    {HeatLine::vents, &LedgerHour::vents_j, "vents", "out by the vents, fans and gaps"},
     {HeatLine::mist, &LedgerHour::mist_j, "mist", "to evaporating mist in the air"},
     {HeatLine::surfaces, &LedgerHour::surfaces_j, "surfaces", "to drying surfaces, less dew"},
     {HeatLine::transpiration, &LedgerHour::transpiration_j, "transpiration", "through leaves (transpiration)"},

@@ -21,7 +21,8 @@ struct KnownPath {
 constexpr std::string_view kSunPath = "sunlight absorbed";
 constexpr std::array kKnownPaths{
     KnownPath{"ventilation", HeatLine::vents},
-    KnownPath{"leakage", HeatLine::leaks},
+    KnownPath{"leakage", HeatLine::vents},
+    KnownPath{"heat of motors", HeatLine::vents},
     KnownPath{"mist", HeatLine::mist},
     KnownPath{"evaporation and condensation", HeatLine::surfaces},
     KnownPath{"fog settling", HeatLine::surfaces},
@@ -98,13 +99,26 @@ void HeatLedger::place_fluxes() {
   }
 }
 
-/// The line of the way that a flux takes, or another one where the way is of unknown kind.
-HeatLine HeatLedger::line_of(const FluxInfo& flux, HeatLine otherwise) {
-  const std::string& path = house_.exchanges[at(flux.exchange)].path;
-  if (const KnownPath* known = known_path(path)) return known->line;
+const std::string& HeatLedger::path_of(const FluxInfo& flux) const { return house_.exchanges[at(flux.exchange)].path; }
+
+void HeatLedger::note_unknown(const std::string& path) {
   if (std::find(unknown_paths_.begin(), unknown_paths_.end(), path) == unknown_paths_.end())
     unknown_paths_.push_back(path);
-  return otherwise;
+}
+
+/// The line of a flux between the house and the outside.
+HeatLine HeatLedger::line_across(const FluxInfo& flux) {
+  if (const KnownPath* known = known_path(path_of(flux))) return known->line;
+  note_unknown(path_of(flux));
+  return line_by_what_crosses(house_.exchanges[at(flux.exchange)]);
+}
+
+/// The line of water that changes its state.
+HeatLine HeatLedger::line_of_evaporation(const FluxInfo& flux) {
+  const KnownPath* known = known_path(path_of(flux));
+  if (known == nullptr) note_unknown(path_of(flux));
+  const bool binds = known != nullptr && (known->line == HeatLine::mist || known->line == HeatLine::transpiration);
+  return binds ? known->line : HeatLine::surfaces;
 }
 
 /// The line of a way of unknown kind between the house and the outside.
@@ -123,22 +137,24 @@ void HeatLedger::place_energy(std::size_t j) {
   const FluxInfo& flux = house_.flux[j];
   if (inside(flux.from) == inside(flux.to)) return;
   const double outward = inside(flux.from) ? 1.0 : -1.0;
-  const ExchangeInfo& exchange = house_.exchanges[at(flux.exchange)];
-  if (exchange.path == kSunPath) {
+  if (path_of(flux) == kSunPath) {
     of_flux_.push_back({j, kSunLine, -outward});
   } else {
-    of_flux_.push_back({j, at(line_of(flux, line_by_what_crosses(exchange))), outward});
+    of_flux_.push_back({j, at(line_across(flux)), outward});
   }
 }
 
 void HeatLedger::place_water(std::size_t j) {
   const FluxInfo& flux = house_.flux[j];
-  if (is_vapour_inside(flux.from) == is_vapour_inside(flux.to)) return;
-  const bool into_air = is_vapour_inside(flux.to);
-  const bool was_vapour = is_vapour(into_air ? flux.from : flux.to);  // then it only crosses the boundary
-  const HeatLine otherwise =
-      was_vapour ? line_by_what_crosses(house_.exchanges[at(flux.exchange)]) : HeatLine::surfaces;
-  of_flux_.push_back({j, at(line_of(flux, otherwise)), into_air ? kLatentHeatZero : -kLatentHeatZero});
+  const bool evaporates = is_vapour(flux.to) && !is_vapour(flux.from);
+  const bool condenses = is_vapour(flux.from) && !is_vapour(flux.to);
+  if (evaporates || condenses)
+    of_flux_.push_back({j, at(line_of_evaporation(flux)), evaporates ? kLatentHeatZero : -kLatentHeatZero});
+  // Vapour that leaves takes energy along whose latent part the book does not hold, or has just been given.
+  if (inside(flux.from) && !inside(flux.to) && is_vapour(flux.to))
+    of_flux_.push_back({j, at(line_across(flux)), -kLatentHeatZero});
+  if (!inside(flux.from) && inside(flux.to) && is_vapour(flux.from))
+    of_flux_.push_back({j, at(line_across(flux)), kLatentHeatZero});
 }
 
 void HeatLedger::place_stores() {

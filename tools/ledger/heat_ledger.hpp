@@ -13,8 +13,7 @@ namespace noonhouse {
 
 /// Where heat goes that the sun brings into a house.
 enum class HeatLine : std::uint8_t {
-  vents,          ///< out with air through openings and fans, without the latent heat of its vapour
-  leaks,          ///< the same through gaps
+  vents,          ///< out with air through openings, fans and gaps, without latent heat, less what motors give the air
   mist,           ///< to mist that evaporates in the air
   surfaces,       ///< to wet surfaces that dry; dew and settling fog give it back
   transpiration,  ///< to water that leaves evaporate
@@ -24,7 +23,7 @@ enum class HeatLine : std::uint8_t {
   water,          ///< with water: what the tank keeps and loses, rain and drained water
   kept,           ///< what all other parts of the house keep: air without its latent heat, cover, benches, plants, pots
 };
-inline constexpr std::size_t kHeatLines = 10;
+inline constexpr std::size_t kHeatLines = 9;
 
 /// Heat taken up from the sun and where it went, over some time [J]. A line is positive where heat leaves the house,
 /// is bound in vapour or is kept; negative where it comes back.
@@ -45,13 +44,16 @@ struct HeatSum {
 ///   energy between house and outside          what it carries, to the line of its way
 ///   vapour between air and outside            -L0 of it, to the same line: outside gets sensible heat alone
 ///   liquid of the house that turns to vapour  +L0 of it, to the line of its way; vapour that turns to liquid, -L0
-/// and all else moves heat within the house. What the stores keep is read from their own amounts and not from the
-/// fluxes, so that sun = sum of lines tests both.
+///   what dries straight to outside air        +L0 of it, to surfaces, and -L0 to the line of its way
+/// and all else moves heat within the house. Air that comes in by one way and leaves by another counts its heat from
+/// 0 degC at each, so only the sum over all ways of air says what it took along: they share one line. What the stores
+/// keep is read from their own amounts and not from the fluxes, so that sun = sum of lines tests both.
 ///
 /// Which amounts are vapour is asked of the stores: water is vapour where a kilogram more of it at constant temperature
 /// takes more than L0 / 2 of energy. A water account outside is vapour where it exchanges with vapour. The line is told
 /// by the way's kind (ExchangeInfo::path); a way of unknown kind counts with the vents where it carries vapour across
-/// the boundary, with water where it carries liquid, with surfaces where water changes its state, else with the cover.
+/// the boundary, with water where it carries liquid, else with the cover; water that changes its state on a way that is
+/// not one of mist, surfaces or transpiration counts with surfaces.
 /// Does not tell apart: evaporation from plants, benches, floor and cover; freezing.
 class HeatLedger {
  public:
@@ -77,7 +79,10 @@ class HeatLedger {
   void place_stores();
   bool inside(int amount) const { return amount < house_.states; }
   bool is_vapour_inside(int amount) const { return inside(amount) && is_vapour(amount); }
-  HeatLine line_of(const FluxInfo& flux, HeatLine otherwise);
+  const std::string& path_of(const FluxInfo& flux) const;
+  void note_unknown(const std::string& path);
+  HeatLine line_across(const FluxInfo& flux);
+  HeatLine line_of_evaporation(const FluxInfo& flux);
   HeatLine line_by_what_crosses(const ExchangeInfo& exchange) const;
 
   const House& house_;

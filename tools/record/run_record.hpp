@@ -120,7 +120,7 @@ struct ClosureOutcome {
 struct LedgerHour {
   double begin_s = 0.0, end_s = 0.0;  ///< since the start of the run; the last hour may be shorter [s]
   double sun_j = 0.0;
-  double vents_j = 0.0, leaks_j = 0.0, mist_j = 0.0, surfaces_j = 0.0, transpiration_j = 0.0;
+  double vents_j = 0.0, mist_j = 0.0, surfaces_j = 0.0, transpiration_j = 0.0;
   double cover_j = 0.0, sky_j = 0.0, ground_j = 0.0, water_j = 0.0, kept_j = 0.0;
 };
 
