@@ -167,6 +167,21 @@ inline void fill_events(RunRecord& r, const Choice& c, bool runs_dry) {
                         {"pump cut out", "tank at its low mark", "no rain since day 1"}});
 }
 
+/// Each hour's sun, shared out in fixed parts; what the house keeps by day comes back by night.
+inline void fill_ledger(RunRecord& r, const Choice& c) {
+  const double mist = c.water_a_day_kg > 0.0 ? 0.2 : 0.0;
+  for (double t = 0.0; t < r.duration_s; t += 3600.0) {
+    const double sun = 36.0 * 3600.0 * 0.5 * sun_w_m2(t + 1800.0), night = sun > 0.0 ? 0.0 : 2e6;
+    LedgerHour h;
+    h.begin_s = t, h.end_s = std::min(t + 3600.0, r.duration_s), h.sun_j = sun;
+    h.vents_j = (0.44 - mist) * sun, h.mist_j = mist * sun;
+    h.surfaces_j = 0.06 * sun - 0.1 * night, h.transpiration_j = 0.1 * sun, h.cover_j = 0.15 * sun + 0.4 * night;
+    h.sky_j = 0.05 * sun + 0.6 * night, h.ground_j = 0.12 * sun - 0.7 * night, h.water_j = 0.01 * sun;
+    h.kept_j = 0.07 * sun - 0.2 * night;
+    r.ledger.push_back(h);
+  }
+}
+
 /// One whole record of an invented plan.
 inline RunRecord make_record(const Choice& c = {}) {
   RunRecord r;
@@ -191,6 +206,7 @@ inline RunRecord make_record(const Choice& c = {}) {
   r.energy.days_left = c.load_w > 0.0 ? 2.5 : kNotHappened;
   r.devices = {{"mist", c.water_a_day_kg > 0.0 ? static_cast<int>(c.days) : 0, 6.5 * c.days}, {"fan", 3, 9.0}};
   fill_events(r, c, runs_dry);
+  fill_ledger(r, c);
   r.closure = {1e-13, 2e-15, 3e-14, 5e8, drawn, 1e7};
   r.counts = {12000, 40, static_cast<std::int64_t>(r.events.size())};
   r.provenance = {"0.1.0", "invented.yaml", "5c1e", "77aa", 1};

@@ -22,6 +22,7 @@ ENGINES = ("netcdf4", "h5netcdf")
 TABLES = {
     "events": "event", "metrics/plants": "plant", "metrics/levels": "layer", "metrics/devices": "device",
     "metrics/failures": "failure", "balance/nodes": "node_line", "balance/paths": "path_line",
+    "ledger": "hour",
 }
 BLOCKS = ("metrics/water", "metrics/energy", "metrics/steps", "balance/closure", "provenance", "scenario")
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "tools/compare/comparison.hpp"
+#include "tools/compare/heat_lines.hpp"
 
 namespace noonhouse {
 namespace {
@@ -105,6 +106,15 @@ Json closure_json(const ClosureOutcome& c) {
           {"water_crossed_kg", number(c.water_crossed_kg)}, {"charge_crossed_j", number(c.charge_crossed_j)}};
 }
 
+/// Sums over the run; null where the record has no hours.
+Json heat_json(const RunRecord& r) {
+  if (r.ledger.empty()) return nullptr;
+  const HeatSum total = ledger_total(r);
+  Json out{{"length_s", number(ledger_length_s(r))}, {"sun_j", number(total.sun_j)}};
+  for (const HeatLineWords& words : kHeatLineWords) out[std::string(words.key) + "_j"] = number(total.of(words.line));
+  return out;
+}
+
 Json plan_json(const RunRecord& r, const RankedPlan& place) {
   const Provenance& p = r.provenance;
   return {{"rank", place.rank},
@@ -116,6 +126,7 @@ Json plan_json(const RunRecord& r, const RankedPlan& place) {
           {"water", water_json(r.water)},
           {"energy", energy_json(r.energy)},
           {"failures", list(r.failures, failure_json)},
+          {"heat", heat_json(r)},
           {"closure", closure_json(r.closure)},
           {"devices", list(r.devices, device_json)},
           {"steps", {{"steps", r.counts.steps}, {"rejected", r.counts.rejected}, {"events", r.counts.events}}},

@@ -9,6 +9,7 @@
 #include "tools/compare/comparison.hpp"
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
+#include "tools/compare/heat_lines.hpp"
 
 namespace noonhouse {
 namespace {
@@ -27,6 +28,7 @@ class Writer {
     tables("", "", overview());
     tables("Plant by plant", "plant", plants());
     tables("Hottest air, by height", "height", levels());
+    tables("Where the sun's heat went, on the mean day", "heat", heat());
     reasons();
     failures();
     paragraph("How they are ranked: " + ranking_rule(), 0);
@@ -105,6 +107,7 @@ class Writer {
   std::vector<TableRow> overview() const;
   std::vector<TableRow> plants() const;
   std::vector<TableRow> levels() const;
+  std::vector<TableRow> heat() const;
   void reasons();
   void failures();
 
@@ -171,6 +174,18 @@ std::vector<Writer::TableRow> Writer::levels() const {
     }
   }
   std::reverse(rows.begin(), rows.end());  // the highest layer on top, as it stands in the house
+  return rows;
+}
+
+/// The book of heat; lines that are nothing in every plan are left out, and all of it where no record has hours.
+std::vector<Writer::TableRow> Writer::heat() const {
+  std::vector<TableRow> rows;
+  for (const HeatLineWords& words : kHeatLineWords) {
+    const auto has = [&](const RunRecord& r) { return has_heat(r, words.line); };
+    if (std::any_of(records_.begin(), records_.end(), has))
+      rows.push_back({words.words, [line = words.line](const RunRecord& r) { return heat_text(r, line); }});
+  }
+  if (!rows.empty()) rows.insert(rows.begin(), {"taken up from the sun", sun_text});
   return rows;
 }
 

@@ -14,7 +14,9 @@
 #include "models/weather/weather_digest.hpp"
 #include "sim/core/errors.hpp"
 #include "tools/compare/cautions.hpp"
+#include "tools/compare/heat_lines.hpp"
 #include "tools/compare/run_recorder.hpp"
+#include "tools/ledger/hourly_ledger.hpp"
 #include "tools/record/record_seal.hpp"
 #include "tools/scenario/field_tools.hpp"
 #include "tools/scenario/scenario_fields.hpp"
@@ -110,9 +112,12 @@ RunRecord run_plan(const Scenario& scenario, const PlanScenario& plan, const Wea
   const Assembly assembly = assemble(plan, std::move(table), weather);
   RunRecorder recorder(assembly, plan);
   Run run(assembly.plan);
+  HourlyLedger ledger(assembly.plan.house, assembly.plan.length);
   run.add_observer(recorder);
+  run.add_observer(ledger);
   run.on_progress(progress);
   RunRecord record = recorder.finish(run.go());
+  put_ledger(record, ledger.hours());
   record.scenario = scenario.name;
   record.cautions = cautions_for(plan);
   record.scenario_text = expanded_text(plan);

@@ -27,6 +27,7 @@ namespace noonhouse {
 ///                  values in water, energy and steps. The chains of the failures are one list `chain` over `link`;
 ///                  `chain_length` says how many of them belong to each failure, in turn
 ///   /balance       tables nodes (node_line) and paths (path_line); single values in closure
+///   /ledger        table over `hour`: where the sun's heat went in each hour of the run
 ///   /scenario      `text`, as read with defaults expanded; `cautions` over caution
 ///   /provenance    version, files' digests, seed
 ///   after the end  one line of text outside of HDF5, a checksum of the file (record_seal.hpp)
@@ -64,7 +65,7 @@ inline constexpr RecordNumber kRecordNumbers[] = {
     {"duration", &RunRecord::duration_s, "s", "", "simulated time"},
 };
 
-static_assert(field_count<RunRecord>() == 28, "a field of RunRecord was added: write, read and compare it");
+static_assert(field_count<RunRecord>() == 29, "a field of RunRecord was added: write, read and compare it");
 static_assert(field_count<RecordAxis>() == 5, "a field of RecordAxis was added: write, read and compare it");
 static_assert(field_count<RecordSeries>() == 7, "a field of RecordSeries was added: write, read and compare it");
 /// The chain of a failure is kept as a ragged array, outside its list.
@@ -96,6 +97,7 @@ inline constexpr std::tuple kRecordTables{
     RecordTable<FailureOutcome>{"metrics/failures", "failure", &RunRecord::failures},
     RecordTable<BalanceLine>{"balance/nodes", "node_line", &RunRecord::balances},
     RecordTable<PathLine>{"balance/paths", "path_line", &RunRecord::paths},
+    RecordTable<LedgerHour>{"ledger", "hour", &RunRecord::ledger},
 };
 inline constexpr std::tuple kRecordBlocks{
     RecordBlock<WaterOutcome>{"metrics/water", &RunRecord::water},

@@ -78,6 +78,26 @@ struct RecordFields<PathLine> {
   };
 };
 
+/// Heat without the latent heat of vapour; what turns water to vapour has lines of its own.
+template <>
+struct RecordFields<LedgerHour> {
+  using S = LedgerHour;
+  static constexpr auto list = std::tuple{
+      RecordField{"begin", &S::begin_s, kSinceStart, "begin of the hour"},
+      RecordField{"end", &S::end_s, kSinceStart, "end of the hour"},
+      RecordField{"sun", &S::sun_j, "J", "sunlight taken up by the house, the sum of all that follows"},
+      RecordField{"vents", &S::vents_j, "J", "heat out with air through openings, fans and gaps, less heat of motors"},
+      RecordField{"mist", &S::mist_j, "J", "heat bound by mist that evaporated in the air"},
+      RecordField{"surfaces", &S::surfaces_j, "J", "heat bound by surfaces that dried, less dew and fog"},
+      RecordField{"transpiration", &S::transpiration_j, "J", "heat bound by water that leaves evaporated"},
+      RecordField{"cover", &S::cover_j, "J", "heat through the cover to outdoor air and surroundings"},
+      RecordField{"sky", &S::sky_j, "J", "heat radiated to the sky"},
+      RecordField{"ground", &S::ground_j, "J", "heat into floor and soil, kept there or gone below"},
+      RecordField{"water", &S::water_j, "J", "heat with the water of tank, rain and drains"},
+      RecordField{"kept", &S::kept_j, "J", "heat kept by air, cover, benches, plants and pots"},
+  };
+};
+
 template <>
 struct RecordFields<ClosureOutcome> {
   using S = ClosureOutcome;

@@ -115,6 +115,15 @@ struct ClosureOutcome {
   double energy_crossed_j = 0.0, water_crossed_kg = 0.0, charge_crossed_j = 0.0;
 };
 
+/// Where the heat went in one hour that the sun brought [J]. Positive: it left, was bound in vapour or is kept;
+/// negative: it came back. The sun is the sum of the others.
+struct LedgerHour {
+  double begin_s = 0.0, end_s = 0.0;  ///< since the start of the run; the last hour may be shorter [s]
+  double sun_j = 0.0;
+  double vents_j = 0.0, mist_j = 0.0, surfaces_j = 0.0, transpiration_j = 0.0;
+  double cover_j = 0.0, sky_j = 0.0, ground_j = 0.0, water_j = 0.0, kept_j = 0.0;
+};
+
 struct Provenance {
   std::string version, scenario_file, scenario_digest, weather_digest;
   std::int64_t seed = 0;
@@ -145,6 +154,7 @@ struct RunRecord {
   ClosureOutcome closure;
   std::vector<BalanceLine> balances;
   std::vector<PathLine> paths;
+  std::vector<LedgerHour> ledger;  ///< hour by hour, without gaps
   StepCounts counts;
   Provenance provenance;
   std::string scenario_text;          ///< as read, defaults expanded

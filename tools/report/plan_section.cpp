@@ -6,6 +6,7 @@
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/report/data_table.hpp"
+#include "tools/report/heat_section.hpp"
 #include "tools/report/html.hpp"
 
 namespace noonhouse {
@@ -129,6 +130,7 @@ void add_plan_section(std::string& out, const PlanPage& plan, std::size_t number
     add_html(out, "<div class=\"strip\" data-plan=\"{}\"></div>\n", number);
   }
   add_charts(out, plan, number, "air", "Air, by height");
+  add_heat_section(out, record, plan.heat);
   add_charts(out, plan, number, "plants", "Plants against their limits");
   add_charts(out, plan, number, "stores", "Water and charge");
   add_events(out, plan);

@@ -72,9 +72,10 @@ Json plan_json(const PlanPage& plan) {
 std::vector<PlanPage> plan_pages(const std::vector<RunRecord>& records, UnitSystem units) {
   std::vector<PlanPage> pages;
   std::vector<std::vector<Chart>> charts;
+  const HeatScale heat = heat_scale(records);
   for (const RankedPlan& place : rank_plans(records)) {
     const RunRecord& record = records[place.index];
-    pages.push_back({&record, place, {}, shown_events(record, units), start_hour(record)});
+    pages.push_back({&record, place, {}, shown_events(record, units), start_hour(record), heat});
     charts.push_back(make_charts(record, units));
   }
   share_scales(charts);
