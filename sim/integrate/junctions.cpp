@@ -9,7 +9,9 @@ namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr int kMostIterations = 60;
-constexpr double kShortestShare = 1e-6;  ///< of Newton's own step
+constexpr double kShortestShare = 1e-9;  ///< of Newton's own step
+constexpr double kOvershoot = 0.1;       ///< share of the first descent that may have turned into a climb
+constexpr double kFallen = 0.9;          ///< share of the first descent at which a shortened step is long enough
 }  // namespace
 
 Junctions::Junctions(const House& house)
@@ -68,7 +70,15 @@ bool Junctions::near_step() {
   return false;
 }
 
-/// One step of Newton's, halved until the imbalance falls. False where nothing more can be gained.
+/// What the imbalances do along the move [W]: how steeply the convex function still falls that way.
+double Junctions::descent() const {
+  double sum = 0.0;
+  for (std::size_t k = 0; k < move_.size(); ++k) sum += imbalance_[k] * move_[k];
+  return std::isfinite(most_) ? sum : -INFINITY;
+}
+
+/// One step along Newton's direction, to where the function has stopped falling that way at the latest. False where
+/// nothing more can be gained.
 bool Junctions::newton_step() {
   for (const int b : house_->junctions.batches)
     house_->exchange_batches[at(b)]->derivatives(potential_.data(), flux_.data() + house_->batch_first_flux[at(b)],
@@ -77,12 +87,17 @@ bool Junctions::newton_step() {
   if (!has_matrix_) return false;
   move_ = imbalance_;
   factor_.solve(move_.data());
-  const double before = most_;
-  double taken = 0.0;
-  for (double share = 1.0; share > kShortestShare; share *= 0.5) {
+  const double before = most_, steepest = descent();
+  double taken = 0.0, low = 0.0, high = 2.0;
+  for (double share = 1.0; high - low > kShortestShare; share = 0.5 * (low + high)) {
     move(share - taken);
     taken = share;
-    if (most_ < (1.0 - 1e-4 * share) * before) return true;
+    if (most_ <= kBalanced) return true;
+    // Close to the balance imbalances are rounding, and so is what they do along the move.
+    if (before <= kAlmostBalanced && most_ >= before) break;
+    const double descends = descent();
+    if (descends >= -kOvershoot * steepest && (share == 1.0 || descends <= kFallen * steepest)) return true;
+    (descends > 0.0 ? low : high) = share;
   }
   move(-taken);
   return false;

@@ -34,6 +34,7 @@ class Junctions {
  private:
   bool near_step();
   bool newton_step();
+  double descent() const;
   void move(double share);
   double flows();
 
