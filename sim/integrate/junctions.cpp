@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace noonhouse {
 namespace {
@@ -50,6 +51,8 @@ void Junctions::look_around(const double* flux_derivatives) {
     jacobian_[at(entry.plus)] += flux_derivatives[entry.derivative];
   }
   has_matrix_ = factor_.factor(0.0, jacobian_.data());
+  steepest_ = 0.0;
+  for (std::size_t k = 0; k + 1 < jacobian_.size(); ++k) steepest_ = std::max(steepest_, std::abs(jacobian_[k]));
 }
 
 void Junctions::move(double share) {
@@ -65,9 +68,16 @@ bool Junctions::near_step() {
   factor_.solve(move_.data());
   const double before = most_;
   move(1.0);
-  if (most_ <= kBalanced || most_ < 0.1 * before) return true;
+  if (most_ <= balanced() || most_ < 0.1 * before) return true;
   move(-1.0);
   return false;
+}
+
+/// What the last digit of the largest pressure makes of the flows [kg/s].
+double Junctions::rounding() const {
+  double most = 0.0;
+  for (const int state : house_->junctions.states) most = std::max(most, std::abs(potential_[at(state)]));
+  return std::numeric_limits<double>::epsilon() * most * steepest_;
 }
 
 /// What the imbalances do along the move [W]: how steeply the convex function still falls that way.
@@ -92,9 +102,9 @@ bool Junctions::newton_step() {
   for (double share = 1.0; high - low > kShortestShare; share = 0.5 * (low + high)) {
     move(share - taken);
     taken = share;
-    if (most_ <= kBalanced) return true;
+    if (most_ <= balanced()) return true;
     // Close to the balance imbalances are rounding, and so is what they do along the move.
-    if (before <= kAlmostBalanced && most_ >= before) break;
+    if (before <= almost_balanced() && most_ >= before) break;
     const double descends = descent();
     if (descends >= -kOvershoot * steepest && (share == 1.0 || descends <= kFallen * steepest)) return true;
     (descends > 0.0 ? low : high) = share;
@@ -110,10 +120,10 @@ bool Junctions::settle(double* y, const double* channels) {
   std::copy_n(channels, house_->channels, potential_.data() + house_->states);
   most_ = flows();
   if (!std::isfinite(most_)) return false;
-  for (int i = 0; i < kMostIterations && most_ > kBalanced; ++i)
+  for (int i = 0; i < kMostIterations && most_ > balanced(); ++i)
     if (!near_step() && !newton_step()) break;
   for (const int state : states) y[state] = potential_[at(state)];
-  return most_ <= kAlmostBalanced;
+  return most_ <= almost_balanced();
 }
 
 }  // namespace noonhouse

@@ -118,6 +118,20 @@ TEST(Junctions, ManyInARowWithUnequalHolesBalanceFromAnywhere) {
   }
 }
 
+TEST(Junctions, BalanceToTheRoundingOfHighPressuresBesideWideWays) {
+  // The ends' roots let through tens of kg/s; between them the last digit of the pressures is 1e-9 kg/s and more.
+  for (const double pressure : {100.0, 1e3, 1e4}) {
+    Row row(6, pressure, -0.7 * pressure, 0.0, [](HouseGraph& graph, int i, Input a, Input b, Ends ends) {
+      if (i == 0 || i == 6) {
+        graph.exchange("hole " + std::to_string(i), "x", Hole{1.0}, {a, b}, {{ends}});
+      } else {
+        graph.exchange("duct " + std::to_string(i), "x", toy::Duct{5e4}, {a, b}, {{ends}});
+      }
+    });
+    for (const double p : row.settled()) EXPECT_NEAR(p, 0.15 * pressure, 0.01);
+  }
+}
+
 TEST(Junctions, CoupledRootsBalanceFromStartsOfEverySize) {
   // A shortened Newton step that must lessen the largest imbalance creeps from one start in twelve of these.
   std::uint64_t random = 1;
