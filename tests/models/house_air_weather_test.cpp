@@ -141,5 +141,35 @@ TEST(AirNetworkWeather, AWindThatTurnsReversesTheFlowInAFewSteps) {
   RecordProperty("steps", std::to_string(run.steps()));
 }
 
+/// Temperatures of the layers from the lowest up, a quarter of an hour after air of another temperature begins to blow
+/// in at one height and out at the other end of the box, past a column over half of the plan.
+std::vector<double> layers_after_inflow(double inside_k, double outside_k, double in_at_m, double out_at_m) {
+  AiredBox box(8, 4.0, 30.0, inside_k, outside_k);
+  const ChannelId windward = box.graph.channel("windward", "Pa", 1.0), lee = box.graph.channel("lee", "Pa", 0.0);
+  slit(box, "in", in_at_m, 0.05, windward);
+  slit(box, "out", out_at_m, 0.05, lee);
+  box.column_of(0.1, 15.0);
+  const auto run = watched(box, 15_min, {});
+  std::vector<double> out;
+  for (const NodeId node : box.air) out.push_back(run.kelvin(1, node));
+  return out;
+}
+
+TEST(AirNetworkInflow, ColdAirThatComesInHighEndsUpLowest) {
+  for (const double in_at_m : {3.3, 3.8}) {
+    const auto k = layers_after_inflow(305.15, 288.15, in_at_m, 0.3);
+    for (std::size_t i = 0; i + 1 < k.size(); ++i) EXPECT_LT(k[i], k[i + 1]) << in_at_m << ' ' << i;
+    EXPECT_LT(k.front(), 305.15 - 5.0) << "it has arrived";
+    EXPECT_GT(k.back(), 305.15 - 1.0) << "and passed the air under the roof";
+  }
+}
+
+TEST(AirNetworkInflow, WarmAirThatComesInLowEndsUpHighest) {
+  const auto k = layers_after_inflow(293.15, 305.15, 0.3, 3.8);
+  for (std::size_t i = 0; i + 1 < k.size(); ++i) EXPECT_LE(k[i], k[i + 1] + 0.01) << i;
+  EXPECT_GT(k.back(), 293.15 + 5.0) << "it has arrived";
+  EXPECT_LT(k.front(), 293.15 + 1.0) << "and passed the air over the floor";
+}
+
 }  // namespace
 }  // namespace noonhouse
