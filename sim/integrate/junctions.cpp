@@ -126,4 +126,11 @@ bool Junctions::settle(double* y, const double* channels) {
   return most_ <= almost_balanced();
 }
 
+int Junctions::worst() const {
+  std::size_t worst = 0;
+  for (std::size_t i = 1; i < imbalance_.size() && !std::isnan(imbalance_[worst]); ++i)
+    if (std::isnan(imbalance_[i]) || std::abs(imbalance_[i]) > std::abs(imbalance_[worst])) worst = i;
+  return house_->junctions.states[worst];
+}
+
 }  // namespace noonhouse

@@ -30,6 +30,8 @@ class Junctions {
   /// Takes the matrix from the derivatives of all fluxes at a state near those to come.
   void look_around(const double* flux_derivatives);
 
+  /// The state of the junction farthest from its balance when it was last sought.
+  int worst() const;
   /// Evaluations of the flows since the beginning.
   std::int64_t evaluations() const { return evaluations_; }
 
