@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdint>
 
 #include "tests/support/aired_box_runs.hpp"
 
@@ -121,6 +122,56 @@ TEST(AirNetwork, MoreWindMoreOpeningAndMoreWarmthMoveMoreAir) {
     by_warmth = flow(0.3, kOutsideK + more, 1.0);
     by_wind = flow(0.3, 300.0, more);
   }
+}
+
+/// A congruence of Knuth's (MMIX), from 0 to 1.
+class Chance {
+ public:
+  double next() {
+    state_ = state_ * 6364136223846793005U + 1442695040888963407U;
+    return static_cast<double>(state_ >> 11U) * 0x1p-53;
+  }
+  double between(double low, double high) { return low + (high - low) * next(); }
+
+ private:
+  std::uint64_t state_ = 7;
+};
+
+TEST(AirNetwork, FindsItsPressuresInAnyStateAndWeatherFromAnyOther) {
+  AiredBox box(6, 4.0, 30.0, 300.0, kOutsideK);
+  const ChannelId north = box.graph.channel("north", "Pa", 0.0), south = box.graph.channel("south", "Pa", 0.0),
+                  running = box.graph.channel("fan", "1", 0.0);
+  slit(box, "north vent", 1.0, 0.5, north, 0.025);
+  slit(box, "roof vent", 3.9, 0.8, south, 0.025);
+  box.opening("door", 0.0, 0.9, 2.0, 0.6, 0.025);
+  crack(box, "low cracks", 0.5, 0.002, north);
+  crack(box, "high cracks", 3.5, 0.002, south);
+  const std::size_t i = box.layer_at(3.0);
+  box.outdoors(
+      "fan", FanPiece{{3.0, box.middle_m(i), box.density, AiredBox::kPressure}, {0.6, 60.0}}, i,
+      std::array<Input, 7>{box.pressure[i], box.air[i], Input(box.air[i], 1), box.out_k, box.out_w, south, running});
+  box.column_of(0.1, 15.0);
+  const House house = box.graph.compile();
+  const MoistAir air{0.95 * 20.0 * box.density};  // of a layer, 20 m3
+  auto y = house.initial_amounts, channels = house.initial_channels;
+  Junctions junctions(house);
+  Chance chance;
+  constexpr int kStates = 2000;
+  for (int state = 0; state < kStates; ++state) {
+    for (const NodeId node : box.air) {
+      std::array<double, 2> amount{};
+      air.amounts({chance.between(263.0, 333.0), chance.between(0.0, 0.03)}, amount);
+      for (int k = 0; k < 2; ++k) y[at(house.position(Input(node, k)))] = amount[at(k)];
+    }
+    const double gust = std::pow(chance.next(), 3) * 1000.0;
+    for (const ChannelId wind : {north, south, box.wind_pa}) channels[at(wind.index)] = chance.between(-gust, gust);
+    channels[at(box.wind.index)] = std::sqrt(gust);
+    channels[at(box.open.index)] = chance.next() < 0.3 ? 0.0 : chance.next();
+    channels[at(running.index)] = chance.next() < 0.5 ? 0.0 : chance.next();
+    channels[at(box.out_k.index)] = chance.between(263.0, 318.0);
+    ASSERT_TRUE(junctions.settle(y.data(), channels.data())) << state;
+  }
+  EXPECT_LE(junctions.evaluations(), 25 * kStates);
 }
 
 }  // namespace

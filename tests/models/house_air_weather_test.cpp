@@ -30,7 +30,7 @@ TEST(AirNetworkWeather, InDeadCalmAHeatedBoxComesToRestAndGivesUpItsHeat) {
   EXPECT_NEAR(given_up, 2000.0, 20.0);
   for (std::size_t mark = 24; mark <= 96; ++mark)
     for (const NodeId node : box.air) EXPECT_NEAR(run.kelvin(mark, node), run.kelvin(96, node), 0.02) << "no swing";
-  EXPECT_LE(run.steps(), 300);
+  EXPECT_LE(run.steps(), 110);
 }
 
 TEST(AirNetworkWeather, AGaleBlowsThroughAsItsPressureSays) {
@@ -45,7 +45,7 @@ TEST(AirNetworkWeather, AGaleBlowsThroughAsItsPressureSays) {
   const double expected = box.density * cross_wind_flow(0.6, 0.8 / std::sqrt(2.0), 40.0, 1.2);
   EXPECT_NEAR(run.rest.through("out").net(), expected, 0.01 * expected);
   EXPECT_NEAR(run.kelvin(24, box.air[1]), kOutsideK, 0.01) << "the layer that it blows through";
-  EXPECT_LE(run.steps(), 300);
+  EXPECT_LE(run.steps(), 60);
 }
 
 TEST(AirNetworkWeather, WithAllOpeningsShutOnlyCracksPass) {
@@ -137,7 +137,7 @@ TEST(AirNetworkWeather, AWindThatTurnsReversesTheFlowInAFewSteps) {
     }
   EXPECT_GT(coolest, kOutsideK - 0.01) << "never colder than outdoors";
   EXPECT_LT(warmest, kOutsideK + 30.0);
-  EXPECT_LE(run.steps(), 800);
+  EXPECT_LE(run.steps(), 320);
   RecordProperty("steps", std::to_string(run.steps()));
 }
 
