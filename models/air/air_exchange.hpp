@@ -39,44 +39,6 @@ struct LayerMixing {
   }
 };
 
-/// Exchange between the same layers of two bays through their common section, positive from a to b.
-/// Inputs: T_a, w_a, T_b, w_b.
-///   m = rho A (u0 + (C_d / 3) sqrt(g H |dT| / T))        [Brown & Solvason 1962, Int. J. Heat Mass Transf. 5, 859]
-/// T is the mean of both, so that the law is the same from either bay. A bay cut into n layers exchanges sqrt(n)
-/// times less than whole, because each layer has a neutral height of its own.
-struct BayExchange {
-  double area_m2 = 0.0;
-  double height_m = 0.0;
-  double dry_air_density_kg_m3 = 1.0;
-  double background_m_s = 0.02;  ///< common practice, no source
-  double discharge = 0.6;
-  static constexpr std::string_view kName = "exchange between bays";
-  static constexpr int kInputs = 4, kFluxes = 2;
-  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
-  template <class S>
-  void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
-    using std::sqrt;
-    const S contrast = smooth_abs(S(in[0] - in[2]), 0.02) / (0.5 * (in[0] + in[2]));
-    const S velocity = background_m_s + (discharge / 3.0) * sqrt(kGravity * height_m * contrast);
-    counterflow(S(dry_air_density_kg_m3 * area_m2 * velocity), in[0], in[1], in[2], in[3], q);
-  }
-};
-
-/// Air swept on at a given flow [kg dry air/s at share 1] from where it comes from: fan and through-flow.
-/// Inputs: T and w upstream, share (0 to 1). Fluxes positive downstream: vapour [kg/s], enthalpy [W].
-struct DrivenFlow {
-  double dry_air_kg_s = 0.0;
-  static constexpr std::string_view kName = "driven air";
-  static constexpr int kInputs = 3, kFluxes = 2;
-  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
-  template <class S>
-  void flux(const std::array<S, 3>& in, std::array<S, 2>& q) const {
-    const S m = dry_air_kg_s * in[2];
-    q[0] = m * in[1];
-    q[1] = m * moist_air_enthalpy(in[0], in[1]);
-  }
-};
-
 /// Vapour above saturation that turns to droplets and settles: from the air to a film below it.
 /// Inputs: T, w of the air. Fluxes: water [kg/s], its heat as liquid [W]; the latent heat stays in the air.
 ///   m = M (w - w_s) / tau above saturation, zero below

@@ -74,6 +74,12 @@ double cross_wind_flow(double discharge, double area_m2, double speed_m_s, doubl
   return std::copysign(discharge * area_m2 * speed, pressure_coefficient_difference);
 }
 
+double vent_exchange_flow(double discharge, double wind_effect, double area_m2, double height_m, double inside_k,
+                          double outside_k, double speed_m_s) {
+  const double stack = 0.5 * kGravity * height_m * std::abs(inside_k - outside_k) / outside_k;
+  return 0.5 * area_m2 * discharge * std::sqrt(stack + wind_effect * speed_m_s * speed_m_s);
+}
+
 double inlet_wind_flow(double effectiveness, double area_m2, double speed_m_s) {
   return effectiveness * area_m2 * speed_m_s;
 }

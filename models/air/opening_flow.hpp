@@ -164,6 +164,13 @@ double single_sided_wind_flow(double area_m2, double speed_m_s);
 /// openings upwind and downwind in series, dC_p their difference of pressure coefficients, which gives the sign.
 double cross_wind_flow(double discharge, double area_m2, double speed_m_s, double pressure_coefficient_difference);
 
+/// Exchange each way through one roof vent by stack and wind together [m3/s], never negative:
+///   Q = (A / 2) C_d sqrt(2 g (|T_i - T_o| / T_o) (H / 4) + C_w U^2)
+/// [Boulard & Baille 1995, J. Agric. Eng. Res. 61, 145, eq. (15)], with C_d = 0.644 and C_w = 0.09 there (coefficients
+/// from memory). H is the opening's height, U the wind's speed. Not modelled: air in at one opening and out at another.
+double vent_exchange_flow(double discharge, double wind_effect, double area_m2, double height_m, double inside_k,
+                          double outside_k, double speed_m_s);
+
 /// Share of the wind's speed that an inlet takes up, its least and most.
 struct InletEffectiveness {
   double least = 0.0, most = 0.0;

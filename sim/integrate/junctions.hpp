@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <algorithm>
 #include <cstdint>
 #include <vector>
 
@@ -11,9 +12,10 @@ namespace noonhouse {
 /// Finds the potentials of a house's junctions, at which their flows add up to nothing. Scratch of one stepper.
 class Junctions {
  public:
-  /// Flows at a junction that count as nothing [kg/s].
+  /// Flows at a junction that count as nothing [kg/s]; more where the last digit of the pressures makes more.
   static constexpr double kBalanced = 1e-11;
-  /// The same where rounding leaves no better [kg/s].
+  /// The same where rounding leaves no better [kg/s]: of a pressure of 1000 Pa on either side of a flow that takes on
+  /// 1e4 kg/s by each pascal, the last digit makes 1e-9 kg/s.
   static constexpr double kAlmostBalanced = 1e-10;
 
   explicit Junctions(const House& house);
@@ -28,19 +30,26 @@ class Junctions {
   /// Takes the matrix from the derivatives of all fluxes at a state near those to come.
   void look_around(const double* flux_derivatives);
 
+  /// The state of the junction farthest from its balance when it was last sought.
+  int worst() const;
   /// Evaluations of the flows since the beginning.
   std::int64_t evaluations() const { return evaluations_; }
 
  private:
   bool near_step();
   bool newton_step();
+  double descent() const;
+  double rounding() const;
+  double balanced() const { return std::max(kBalanced, rounding()); }
+  double almost_balanced() const { return std::max(kAlmostBalanced, 8.0 * rounding()); }
   void move(double share);
   double flows();
 
   const House* house_;
   SparseFactor factor_;
   std::vector<double> potential_, flux_, derivative_, jacobian_, imbalance_, move_;
-  double most_ = 0.0;  ///< the largest imbalance [kg/s]
+  double most_ = 0.0;      ///< the largest imbalance [kg/s]
+  double steepest_ = 0.0;  ///< the largest entry of the matrix [kg/(s Pa)]
   bool has_matrix_ = false;
   std::int64_t evaluations_ = 0;
 };

@@ -48,7 +48,8 @@ void Stepper::prepare(HouseState& state, const ChannelLine& channels) {
     restart();
   if (!prepared_) {
     prepared_channels_ = channels_;
-    if (!junctions_.settle(state.amounts.data(), channels_.data())) give_up(state);
+    balanced_ = junctions_.settle(state.amounts.data(), channels_.data());
+    if (!balanced_) give_up(state);
     first_.rates_and_jacobian(state.amounts.data(), channels_.data(), rates_.data());
     prepared_ = true;
   }
@@ -105,7 +106,8 @@ double Stepper::try_step(const HouseState& state, const ChannelLine& channels, T
       channels_[i] = channels.value[i] + channels.slope[i] * (begin_s + s);
   };
   channels_after(ros3::kAlpha2 * h);
-  if (!junctions_.settle(trial_.data(), channels_.data())) return INFINITY;
+  balanced_ = junctions_.settle(trial_.data(), channels_.data());
+  if (!balanced_) return INFINITY;
   middle_.rates(trial_.data(), channels_.data(), inner_rates_.data());
   const double c21 = ros3::kC21 / h, c31 = ros3::kC31 / h, c32 = ros3::kC32 / h;
   // A junction has no memory: its row says that its flows add up to nothing, at every stage.
@@ -118,7 +120,8 @@ double Stepper::try_step(const HouseState& state, const ChannelLine& channels, T
   factor_.solve(u3_.data());
   const double error = combine_stages(y);
   channels_after(h);
-  return error <= 1.0 && !junctions_.settle(trial_.data(), channels_.data()) ? INFINITY : error;
+  if (error <= 1.0) balanced_ = junctions_.settle(trial_.data(), channels_.data());
+  return balanced_ ? error : INFINITY;
 }
 
 /// The step's end from its stages, with the error in units of the tolerance.
@@ -229,13 +232,18 @@ void Stepper::cut(HouseState& state, Tick when) {
 }
 
 void Stepper::give_up(const HouseState& state) const {
+  const std::string at_time = "the simulation cannot go on at " + std::to_string(seconds(state.now)) + " s: ";
+  if (!balanced_)
+    throw UserError(ErrorKind::step_collapse,
+                    at_time + "no pressure balances the flows of air at '" +
+                        house_->state_names[at(junctions_.worst())] +
+                        "'. Look for a fan without a way for its air, or a value out of all bounds there.");
   const auto worst = std::max_element(error_.begin(), error_.end(), [](double a, double b) {
     return std::isnan(b) || (!std::isnan(a) && std::abs(a) < std::abs(b));
   });
   const std::string name = house_->state_names[static_cast<std::size_t>(worst - error_.begin())];
   throw UserError(ErrorKind::step_collapse,
-                  "the simulation cannot go on at " + std::to_string(seconds(state.now)) +
-                      " s: no step, however short, keeps the error of '" + name +
+                  at_time + "no step, however short, keeps the error of '" + name +
                       "' within its tolerance. Look for a nearly zero heat capacity, volume or area there.");
 }
 

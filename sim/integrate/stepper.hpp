@@ -54,6 +54,7 @@ class Stepper final : public SteppingMethod {
   Junctions junctions_;
   SparseFactor factor_;
   bool prepared_ = false;
+  bool balanced_ = true;  ///< junctions, when they were last asked
   double next_length_s_;
   std::vector<double> prepared_channels_, channels_, rates_, rate_slope_, flux_slope_, inner_rates_;
   std::vector<double> u1_, u2_, u3_, trial_, error_, increment_;

@@ -10,34 +10,6 @@ namespace {
 
 using Two = std::array<double, 2>;
 
-// Brown & Solvason 1962, Int. J. Heat Mass Transf. 5, 859: an opening in a partition has its neutral height in the
-// middle; above it air leaves at C_d sqrt(2 g dT/T z), z from there. Here that profile is summed up.
-TEST(BayExchange, CarriesWhatTheVelocityProfileOfBrownAndSolvasonSumsUpTo) {
-  for (const auto& [warm_k, cool_k, height_m] : {std::array{303.0, 300.0, 2.2}, std::array{320.0, 290.0, 0.8}}) {
-    const double width_m = 1.7, mean_k = 0.5 * (warm_k + cool_k);
-    double flow_m3_s = 0.0;
-    constexpr int kStrips = 20'000;
-    for (int i = 0; i < kStrips; ++i) {
-      const double dz = 0.5 * height_m / kStrips, z = (i + 0.5) * dz;
-      flow_m3_s += 0.6 * std::sqrt(2.0 * kGravity * (warm_k - cool_k) / mean_k * z) * width_m * dz;
-    }
-    const BayExchange law{width_m * height_m, height_m, 1.2, 0.0};
-    Two q{};
-    law.flux(std::array{warm_k, 0.010, cool_k, 0.006}, q);
-    EXPECT_NEAR(q[0], 1.2 * flow_m3_s * 0.004, 1e-4 * q[0]);
-  }
-}
-
-TEST(BayExchange, CarriesHeatFromWarmToColdAtEqualHumidityAndKeepsItsBackgroundAtEqualTemperature) {
-  const BayExchange law{2.0, 1.0, 1.2, 0.02};
-  Two q{};
-  law.flux(std::array{301.0, 0.010, 300.0, 0.010}, q);
-  EXPECT_EQ(q[0], 0.0);
-  EXPECT_GT(q[1], 0.0);
-  law.flux(std::array{300.0, 0.011, 300.0, 0.010}, q);
-  EXPECT_GT(q[0], 2.0 * 1.2 * 0.02 * 0.001);
-}
-
 double mixing_kg_s(const LayerMixing& law, const std::array<double, 5>& in) {
   Two q{};
   law.flux(in, q);
@@ -64,15 +36,6 @@ TEST(LayerMixing, IsLiftedByMoistureAloneAndStirredByFans) {
   EXPECT_NEAR(still, 1.15 * 20.0 * 0.002, 1e-9) << "drier air below is heavier";
   EXPECT_GT(mixing_kg_s(law, {300.0, 0.020, 300.0, 0.008, 0.0}), 10.0 * still) << "moist air below is lighter";
   EXPECT_NEAR(mixing_kg_s(law, {300.0, 0.008, 300.0, 0.020, 0.1}), 1.15 * 20.0 * 0.102, 1e-9);
-}
-
-TEST(DrivenFlow, TakesOutOfALayerWhatItBringsInWhenTheAirIsTheSame) {
-  const DrivenFlow fan{0.7};
-  Two in{}, out{};
-  fan.flux(std::array{305.0, 0.012, 1.0}, in);
-  fan.flux(std::array{305.0, 0.012, 1.0}, out);
-  EXPECT_EQ(in, out);
-  EXPECT_NEAR(in[1], 0.7 * moist_air_enthalpy(305.0, 0.012), 1e-6);
 }
 
 TEST(FogSettling, TakesTheExcessWithItsTimeConstantAndLeavesTheLatentHeatInTheAir) {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <gtest/gtest.h>
 
-#include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
 #include "models/air/moist_air.hpp"
+#include "tests/support/given_flow.hpp"
 
 namespace noonhouse {
 namespace {
@@ -84,7 +84,7 @@ TEST(Mist, CoolsVentilatedAirByItsLatentHeat) {
   MistPart{1.0, 1.0, kPressure}.flux(Four{t_in, w_in, t_in, water_kg_s}, mist);
   EXPECT_NEAR(mist[0] * (vapour_enthalpy(t_in) - liquid_enthalpy(t_in)), 40.8, 0.02 * 40.8);
   Two in{};
-  DrivenFlow{dry_kg_s}.flux(std::array{t_in, w_in, 1.0}, in);
+  GivenFlow{dry_kg_s}.flux(std::array{t_in, w_in, 1.0}, in);
   Two out{};
   MoistAir{dry_kg_s}.potentials(Two{in[1] + mist[2], in[0] + mist[0]}, out);
   EXPECT_NEAR(out[1] - w_in, 0.72e-3, 0.02 * 0.72e-3);

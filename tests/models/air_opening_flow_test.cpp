@@ -64,6 +64,19 @@ TEST(StackFlow, IsTheHandbooks) {
   EXPECT_DOUBLE_EQ(stack_flow(0.65, 1.0, 2.0, 298.15, 308.15), -stack_flow(0.65, 1.0, 2.0, 308.15, 298.15));
 }
 
+// Continuous roof vent: A 10 m2, height 0.7 m, dT 5 K, T 300 K, U 2 m/s, C_d 0.644, C_w 0.09: 2.08 m3/s; stack alone
+// 0.77, wind alone 1.93. Boulard & Baille 1995, J. Agric. Eng. Res. 61, 145 (coefficients from memory); last digits.
+TEST(VentExchange, IsBoulardAndBailles) {
+  const auto vent = [](double inside_k, double speed_m_s) {
+    return vent_exchange_flow(0.644, 0.09, 10.0, 0.7, inside_k, 300.0, speed_m_s);
+  };
+  EXPECT_NEAR(vent(305.0, 2.0), 2.08, 0.005);
+  EXPECT_NEAR(vent(305.0, 0.0), 0.77, 0.005);
+  EXPECT_NEAR(vent(300.0, 2.0), 1.93, 0.005);
+  EXPECT_EQ(vent(300.0, 0.0), 0.0);
+  EXPECT_DOUBLE_EQ(vent(295.0, 2.0), vent(305.0, 2.0)) << "a cold house exchanges as a warm one";
+}
+
 TEST(Crack, FollowsItsPowerLawBothWays) {
   for (const double n : {0.5, 0.65, 1.0}) {
     EXPECT_NEAR(crack_flow(4.0, 0.01, n), 0.01 * std::pow(4.0, n), 1e-9);

@@ -4,7 +4,6 @@
 
 #include <cmath>
 
-#include "models/air/air_exchange.hpp"
 #include "models/air/mist.hpp"
 #include "models/air/moist_air.hpp"
 #include "models/envelope/heat_links.hpp"
@@ -13,6 +12,7 @@
 #include "sim/graph/house_graph.hpp"
 #include "sim/run/run.hpp"
 #include "tests/support/agent_stage.hpp"
+#include "tests/support/given_flow.hpp"
 #include "tests/support/simple_film.hpp"
 
 namespace noonhouse {
@@ -38,7 +38,7 @@ struct OneAir {
     heat = graph.account("outdoor air", Quantity::energy);
     vapour = graph.account("outdoor vapour", Quantity::water);
     sun = graph.account("sun", Quantity::energy);
-    const DrivenFlow fan{fan_m3_s * density};
+    const GivenFlow fan{fan_m3_s * density};
     graph.exchange("in", "fan", fan, {out_k, out_w, running}, {{{vapour, End(air, 1)}, {heat, air}}});
     graph.exchange("out", "fan", fan, {air, Input(air, 1), running}, {{{End(air, 1), vapour}, {air, heat}}});
     graph.exchange("cover", "cover", Conductance{ua_w_k}, {air, out_k}, {{{air, heat}}});

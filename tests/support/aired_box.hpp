@@ -27,8 +27,8 @@ struct AiredBox {
   AccountId out_air, out_vapour, out_heat, source;
   std::vector<ExchangeId> ways;
 
-  AiredBox(int layers, double height_m, double plan_m2, double inside_k, double outside_k)
-      : height_m(height_m), plan_m2(plan_m2), density(dry_air_density(outside_k, 0.0, kPressure)), layers(layers) {
+  AiredBox(int cuts, double height, double plan, double inside_k, double outside_k)
+      : height_m(height), plan_m2(plan), density(dry_air_density(outside_k, 0.0, kPressure)), layers(cuts) {
     out_k = graph.channel("outdoor temperature", "K", outside_k);
     out_w = graph.channel("outdoor humidity", "1", 0.0);
     wind_pa = graph.channel("wind pressure", "Pa", 0.0);

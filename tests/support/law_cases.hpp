@@ -9,14 +9,15 @@
 #include <vector>
 
 #include "models/air/air_exchange.hpp"
+#include "models/air/air_network.hpp"
 #include "models/air/mist.hpp"
 #include "models/air/mixing.hpp"
 #include "models/air/pad_inlet.hpp"
 #include "models/air/spray_law.hpp"
+#include "models/air/updraught.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
-#include "models/envelope/openings.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/power/battery.hpp"
 #include "models/water/catchment.hpp"
@@ -82,6 +83,12 @@ Field<L> field(std::string name, double L::*member) {
   return {std::move(name), [member](L& law, double value) { law.*member = value; }};
 }
 
+/// A parameter of a part that the law holds.
+template <class L, class P>
+Field<L> part(std::string name, P L::*held, double P::*member) {
+  return {std::move(name), [=](L& law, double value) { law.*held.*member = value; }};
+}
+
 using Maker = std::function<std::unique_ptr<AnyLaw>(const Settings&)>;
 
 /// Makes the law from settings; a setting that is no parameter of it is a mistake in the data file.
@@ -120,25 +127,42 @@ Field<L> sprayed() {
           }};
 }
 
+/// The place in its layer of a law that has one.
+template <class L>
+std::vector<Field<L>> with_place(std::vector<Field<L>> fields) {
+  fields.push_back(part("bottom_m", &L::place, &OpeningPlace::bottom_m));
+  fields.push_back(part("layer_middle_m", &L::place, &OpeningPlace::layer_middle_m));
+  fields.push_back(part("reference_kg_m3", &L::place, &OpeningPlace::reference_kg_m3));
+  fields.push_back(part("pressure_pa", &L::place, &OpeningPlace::pressure_pa));
+  return fields;
+}
+
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
   using E = LayerExchange;
   using M = LayerMixing;
-  using B = BayExchange;
-  using O = OpeningExchange;
+  using O = OpeningPiece;
+  using L = LayerLift;
   using W = WetSurface;
   using R = ScreenedRadiantExchange;
   static const Field<T> rhythm{
       "opens_by_night", [](T& law, double v) { law.rhythm = v > 0.5 ? StomataRhythm::night : StomataRhythm::day; }};
+  static const Field<FanPiece> way{"blows_out", [](FanPiece& law, double v) { law.blows_out = v > 0.5; }};
   static const std::map<std::string, Maker> table{
       {"BatteryBus", law_of<BatteryBus>({field("capacity_j", &BatteryBus::capacity_j),
                                          field("charge_efficiency", &BatteryBus::charge_efficiency),
                                          field("discharge_efficiency", &BatteryBus::discharge_efficiency)})},
-      {"BayExchange", law_of<B>({field("area_m2", &B::area_m2), field("height_m", &B::height_m),
-                                 field("dry_air_density_kg_m3", &B::dry_air_density_kg_m3),
-                                 field("background_m_s", &B::background_m_s), field("discharge", &B::discharge)})},
+      {"ColumnIntake", law_of<ColumnIntake>({field("exchange_kg_s", &ColumnIntake::exchange_kg_s),
+                                             part("top_area_m2", &ColumnIntake::top, &ColumnLevel::area_m2),
+                                             part("top_rise_m", &ColumnIntake::top, &ColumnLevel::rise_m),
+                                             part("bottom_area_m2", &ColumnIntake::bottom, &ColumnLevel::area_m2),
+                                             part("bottom_rise_m", &ColumnIntake::bottom, &ColumnLevel::rise_m)})},
+      {"ColumnRise", law_of<ColumnRise>({part("area_m2", &ColumnRise::level, &ColumnLevel::area_m2),
+                                         part("rise_m", &ColumnRise::level, &ColumnLevel::rise_m)})},
       {"Conductance", law_of<Conductance>({field("ua_w_k", &Conductance::ua_w_k)})},
-      {"DrivenFlow", law_of<DrivenFlow>({field("dry_air_kg_s", &DrivenFlow::dry_air_kg_s)})},
+      {"FanPiece",
+       law_of<FanPiece>(with_place<FanPiece>({part("free_flow_m3_s", &FanPiece::fan, &QuadraticFan::free_flow_m3_s),
+                                              part("shut_off_pa", &FanPiece::fan, &QuadraticFan::shut_off_pa), way}))},
       {"FogSettling", law_of<FogSettling>({field("dry_air_kg", &FogSettling::dry_air_kg),
                                            field("pressure_pa", &FogSettling::pressure_pa),
                                            field("time_constant_s", &FogSettling::time_constant_s)})},
@@ -155,16 +179,20 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"LayerMixing", law_of<M>({field("area_m2", &M::area_m2), field("spacing_m", &M::spacing_m),
                                  field("dry_air_density_kg_m3", &M::dry_air_density_kg_m3),
                                  field("background_m_s", &M::background_m_s), field("overturning", &M::overturning)})},
-      {"Leakage", law_of<Leakage>({field("dry_air_at_4_m_s_kg_s", &Leakage::dry_air_at_4_m_s_kg_s)})},
+      {"LeakPiece", law_of<LeakPiece>(with_place<LeakPiece>(
+                        {field("coefficient", &LeakPiece::coefficient), field("exponent", &LeakPiece::exponent),
+                         field("counterflow_kg_s", &LeakPiece::counterflow_kg_s)}))},
+      {"LayerLift", law_of<L>({field("middle_to_middle_m", &L::middle_to_middle_m),
+                               field("level_above_lower_m", &L::level_above_lower_m), field("area_m2", &L::area_m2),
+                               field("reference_kg_m3", &L::reference_kg_m3), field("pressure_pa", &L::pressure_pa)})},
       {"MistPart",
        law_of<MistPart>({field("portion", &MistPart::portion), field("evaporated_share", &MistPart::evaporated_share),
                          field("pressure_pa", &MistPart::pressure_pa)})},
-      {"OpeningExchange", law_of<O>({field("area_m2", &O::area_m2), field("height_m", &O::height_m),
-                                     field("dry_air_density_kg_m3", &O::dry_air_density_kg_m3),
-                                     field("discharge", &O::discharge), field("wind_effect", &O::wind_effect)})},
+      {"OpeningPiece",
+       law_of<O>(with_place<O>({part("width_m", &O::opening, &TallOpening::width_m),
+                                part("height_m", &O::opening, &TallOpening::height_m), field("unrest", &O::unrest)}))},
       {"PlumeConvection",
-       law_of<PlumeConvection>(with_film<PlumeConvection>(
-           {field("area_m2", &PlumeConvection::area_m2), field("share_to_top", &PlumeConvection::share_to_top)}))},
+       law_of<PlumeConvection>(with_film<PlumeConvection>({field("area_m2", &PlumeConvection::area_m2)}))},
       {"RadiantExchange", law_of<RadiantExchange>({field("effective_area_m2", &RadiantExchange::effective_area_m2)})},
       {"RadiationThroughCover",
        law_of<RadiationThroughCover>({field("effective_area_m2", &RadiationThroughCover::effective_area_m2),
@@ -190,6 +218,9 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"SprayLanding",
        law_of<SprayLanding>({sprayed<SprayLanding>(), field("portion", &SprayLanding::portion),
                              field("depth_m", &SprayLanding::depth_m), field("approach", &SprayLanding::approach)})},
+      {"SectionPiece", law_of<SectionPiece>(with_place<SectionPiece>(
+                           {part("width_m", &SectionPiece::opening, &TallOpening::width_m),
+                            part("height_m", &SectionPiece::opening, &TallOpening::height_m)}))},
       {"ThermometerLag", law_of<ThermometerLag>({field("time_constant_s", &ThermometerLag::time_constant_s)})},
       {"Transpiration",
        law_of<T>({field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3),

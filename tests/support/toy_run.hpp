@@ -88,11 +88,11 @@ inline Scripted::Reaction gardener(const Ids& id) {
   };
 }
 
-/// The toy house with weather, a thermostat and a gardener: tens of events a day.
-inline RunPlan busy_plan(Tick length) {
+/// The toy house, or another one on its ids, with weather, a thermostat and a gardener: tens of events a day.
+inline RunPlan busy_plan(Tick length, House (*built)(Ids&) = build) {
   RunPlan plan;
   Ids id;
-  plan.house = build(id);
+  plan.house = built(id);
   plan.forcing = weather(id);
   plan.length = length;
   plan.agents.push_back(std::make_unique<ScriptedPlan>("thermostat", [id] {
