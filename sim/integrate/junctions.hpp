@@ -23,7 +23,9 @@ class Junctions {
   /// Sets the junctions' potentials in the amounts y, beginning at what stands there, with all other states and the
   /// channels as given. First by a matrix from nearby, while each step takes nine tenths off the imbalance; then by
   /// Newton's method with derivatives of the place. Flows that rise with the pressure that drives them are the slope of
-  /// a convex function, so a short enough step along Newton's direction always lessens the imbalance.
+  /// a convex function, whose lowest point is the balance: a step along Newton's direction is shortened until the
+  /// function still falls at its end, or hardly rises. (The largest imbalance is no measure for that: near the steep
+  /// middle of a root it may rise on the way.)
   /// False if that fails: the other states are out of all bounds. Does nothing in a house without junctions.
   bool settle(double* y, const double* channels);
 

@@ -28,8 +28,8 @@ TEST(ColumnRise, IsThePlumeOfMortonTaylorAndTurnerAtEveryHeight) {
         const double flow = constant * std::cbrt(buoyancy) * std::pow(z, 5.0 / 3.0);
         const double excess = buoyancy / flow * air_k / kGravity, b = 6.0 * alpha / 5.0 * z;
         const double mass = rise({kPi * b * b, z}, air_k + excess, air_k);
-        // The rounding near zero excess takes less than (3/4) (0.01 / excess)^2.
-        const double rounding = 0.75 * std::pow(0.01 / excess, 2);
+        // The rounding of the root, over a twentieth of a kelvin at most, takes less than (3/4) (e / excess)^2.
+        const double rounding = 0.75 * std::pow(0.05 / excess, 2);
         EXPECT_NEAR(mass / dry_air_density(air_k + excess, 0.0, kPressure), flow, (1e-9 + rounding) * flow)
             << alpha << ' ' << buoyancy << ' ' << z;
       }
@@ -80,11 +80,11 @@ TEST(ColumnIntake, TakesInWhatRisesMoreAboveThanBelowAndGivesUpWhatRisesLess) {
   const double above = column_rise(high, 302.0, 0.0, 300.0, 0.0, kPressure), below = rise(low, 302.0, 300.0);
   ASSERT_GT(above, below);
   const ColumnIntake grows{high, low, kPressure, 0.0}, shrinks{low, high, kPressure, 0.0};
-  constexpr double kTracer = 1e-6, kRound = 1e-5;  // [kg/s] of the law's rounded corner
-  EXPECT_NEAR(vapour(grows, 0.0, kTracer) / kTracer, above - below, 1e-3);
-  EXPECT_NEAR(vapour(grows, kTracer, 0.0) / kTracer, 0.0, 1e-3) << "gives up none of its own";
-  EXPECT_NEAR(vapour(shrinks, kTracer, 0.0) / kTracer, -(above - below), 1e-3);
-  EXPECT_NEAR(vapour(shrinks, 0.0, kTracer) / kTracer, 0.0, 1e-3 + kRound);
+  constexpr double kTracer = 1e-6, kRound = 2e-3;  // [kg/s], the most that the corner between in and out is rounded by
+  EXPECT_NEAR(vapour(grows, 0.0, kTracer) / kTracer, above - below, kRound);
+  EXPECT_NEAR(vapour(grows, kTracer, 0.0) / kTracer, 0.0, kRound) << "gives up none of its own";
+  EXPECT_NEAR(vapour(shrinks, kTracer, 0.0) / kTracer, -(above - below), kRound);
+  EXPECT_NEAR(vapour(shrinks, 0.0, kTracer) / kTracer, 0.0, kRound);
 }
 
 TEST(ColumnIntake, AtTheRoofGivesUpAllThatRises) {
@@ -100,8 +100,10 @@ TEST(ColumnIntake, WithoutRiseTakesOnItsLayersState) {
   const ColumnIntake law{{1.0, 2.0}, {1.0, 1.0}, kPressure, 0.05};
   std::array<double, 2> q{};
   law.flux(std::array{295.0, 0.008, 300.0, 0.010, 295.0, 0.008, 300.0, 0.010}, q);
-  EXPECT_NEAR(q[0], 0.05 * 0.002, 2e-5 * 0.01) << "a column colder than its layer neither rises nor sinks";
-  EXPECT_NEAR(q[1], 0.05 * (moist_air_enthalpy(300.0, 0.010) - moist_air_enthalpy(295.0, 0.008)), 1.0);
+  const double contrast = moist_air_enthalpy(300.0, 0.010) - moist_air_enthalpy(295.0, 0.008);
+  constexpr double kRound = 2e-3;  // [kg/s], the most that the corner between in and out is rounded by
+  EXPECT_NEAR(q[0], 0.05 * 0.002, kRound * 0.002) << "a column colder than its layer neither rises nor sinks";
+  EXPECT_NEAR(q[1], 0.05 * contrast, kRound * contrast);
 }
 
 }  // namespace
