@@ -10,34 +10,6 @@ namespace {
 
 using Two = std::array<double, 2>;
 
-double mixing_kg_s(const LayerMixing& law, const std::array<double, 5>& in) {
-  Two q{};
-  law.flux(in, q);
-  return q[0] / (in[1] - in[3]);
-}
-
-TEST(LayerMixing, KeepsItsBackgroundWhereWarmAirLiesAbove) {
-  const LayerMixing law{20.0, 1.2, 1.15, 0.002};
-  for (double above_k : {0.1, 1.0, 10.0})
-    EXPECT_NEAR(mixing_kg_s(law, {300.0, 0.0101, 300.0 + above_k, 0.0100, 0.0}), 1.15 * 20.0 * 0.002, 1e-9);
-}
-
-TEST(LayerMixing, OverturnsAtTheFreeFallVelocityWhereWarmAirLiesBelow) {
-  const LayerMixing law{20.0, 1.2, 1.15, 0.0};
-  const double virtual_k = 3.0 + 0.608 * (303.0 * 0.0101 - 300.0 * 0.0100);
-  const double free_fall = std::sqrt(kGravity * 1.2 * virtual_k / (300.0 * (1.0 + 0.608 * 0.0100)));
-  // The softened root is 1 % less at 3 K.
-  EXPECT_NEAR(mixing_kg_s(law, {303.0, 0.0101, 300.0, 0.0100, 0.0}), 1.15 * 20.0 * free_fall, 0.011 * 1.15 * 20 * 2.0);
-}
-
-TEST(LayerMixing, IsLiftedByMoistureAloneAndStirredByFans) {
-  const LayerMixing law{20.0, 1.2, 1.15, 0.002};
-  const double still = mixing_kg_s(law, {300.0, 0.008, 300.0, 0.020, 0.0});
-  EXPECT_NEAR(still, 1.15 * 20.0 * 0.002, 1e-9) << "drier air below is heavier";
-  EXPECT_GT(mixing_kg_s(law, {300.0, 0.020, 300.0, 0.008, 0.0}), 10.0 * still) << "moist air below is lighter";
-  EXPECT_NEAR(mixing_kg_s(law, {300.0, 0.008, 300.0, 0.020, 0.1}), 1.15 * 20.0 * 0.102, 1e-9);
-}
-
 TEST(FogSettling, TakesTheExcessWithItsTimeConstantAndLeavesTheLatentHeatInTheAir) {
   const MoistAir air{30.0};
   const FogSettling law{30.0, 101325.0, 60.0};

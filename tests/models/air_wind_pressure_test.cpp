@@ -88,7 +88,8 @@ TEST(LowRise, HasTheSignsOfAirAroundAHouse) {
     // The windward and the leeward slope are in one case when wind runs along the ridge.
     EXPECT_EQ(roof(around, 20.0, 90.0), roof(around, 20.0, -90.0));
   }
-  for (const LowRiseFacet wall : {LowRiseFacet::long_wall, LowRiseFacet::gable_wall}) {  // shelter takes from the push and from the pull
+  for (const LowRiseFacet wall :
+       {LowRiseFacet::long_wall, LowRiseFacet::gable_wall}) {  // shelter takes from the push and from the pull
     for (const double a : {0.0, degrees(90), degrees(180)}) {
       const double open = std::abs(low_rise_coefficient(wall, Surroundings::open, 0.0, a));
       const double half = std::abs(low_rise_coefficient(wall, Surroundings::half_height, 0.0, a));

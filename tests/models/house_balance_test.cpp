@@ -4,7 +4,6 @@
 
 #include <cmath>
 
-#include "models/air/mist.hpp"
 #include "models/air/moist_air.hpp"
 #include "models/envelope/heat_links.hpp"
 #include "models/water/wet_mass.hpp"
@@ -109,28 +108,6 @@ TEST(ShutHouse, ComesToRestWithItsAirSaturatedAtTheFloorsTemperature) {
   const double energy =
       dry_kg * moist_air_enthalpy(t, w) + (4e4 + rest.potential(floor, 1) * kWaterHeat) * (t - 273.15);
   EXPECT_NEAR(energy, energy0, 1.0) << "energy too, to the difference of the two temperatures";
-}
-
-/// Mist into air that is ventilated: never beyond saturation, and cooler than outdoors down to the wet bulb at most.
-TEST(MistedHouse, CoolsTowardsTheWetBulbAndNotBelow) {
-  const double outside_k = 311.15, outside_w = humidity_ratio(0.2 * saturation_pressure_pa(311.15), kPressure);
-  const double bulb_k = wet_bulb_k(outside_k, outside_w, kPressure);
-  double last_k = outside_k;
-  for (double flow : {0.0005, 0.002, 0.008, 0.05}) {
-    OneAir house(outside_k, outside_w, 0.4, 0.0, 0.0);
-    const NodeId tank = house.graph.node("tank", WetMass{1e4}, {bulb_k, 5000.0}, {0.01, 0.01});
-    const ChannelId line = house.graph.channel("flow", "kg/s", flow);
-    house.graph.exchange(
-        "mist", "x", MistPart{1.0, 1.0, kPressure}, {house.air, Input(house.air, 1), tank, line},
-        {{{End(tank, 1), End(house.air, 1)}, {End(tank, 1), house.vapour}, {tank, house.air}, {tank, house.heat}}});
-    const auto rest = house.at_rest(4_h);
-    const double t = rest.kelvin(house.air);
-    EXPECT_LT(t, last_k) << "more mist, more cooling";
-    EXPECT_GT(t, bulb_k - 0.05);
-    EXPECT_LE(rest.potential(house.air, 1), saturation_humidity_ratio_fast(t, kPressure));
-    last_k = t;
-  }
-  EXPECT_LT(last_k - bulb_k, 0.15 * (outside_k - bulb_k)) << "much mist comes close";
 }
 
 }  // namespace

@@ -10,7 +10,6 @@
 
 #include "models/air/air_exchange.hpp"
 #include "models/air/air_network.hpp"
-#include "models/air/mist.hpp"
 #include "models/air/mixing.hpp"
 #include "models/air/pad_inlet.hpp"
 #include "models/air/spray_law.hpp"
@@ -140,7 +139,6 @@ std::vector<Field<L>> with_place(std::vector<Field<L>> fields) {
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
   using E = LayerExchange;
-  using M = LayerMixing;
   using O = OpeningPiece;
   using L = LayerLift;
   using W = WetSurface;
@@ -176,18 +174,12 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<E>({field("area_m2", &E::area_m2), field("spacing_m", &E::spacing_m),
                   field("dry_air_density_kg_m3", &E::dry_air_density_kg_m3), field("length_m", &E::length_m),
                   field("still_m2_s", &E::still_m2_s), field("overturning", &E::overturning)})},
-      {"LayerMixing", law_of<M>({field("area_m2", &M::area_m2), field("spacing_m", &M::spacing_m),
-                                 field("dry_air_density_kg_m3", &M::dry_air_density_kg_m3),
-                                 field("background_m_s", &M::background_m_s), field("overturning", &M::overturning)})},
       {"LeakPiece", law_of<LeakPiece>(with_place<LeakPiece>(
                         {field("coefficient", &LeakPiece::coefficient), field("exponent", &LeakPiece::exponent),
                          field("counterflow_kg_s", &LeakPiece::counterflow_kg_s)}))},
       {"LayerLift", law_of<L>({field("middle_to_middle_m", &L::middle_to_middle_m),
                                field("level_above_lower_m", &L::level_above_lower_m), field("area_m2", &L::area_m2),
                                field("reference_kg_m3", &L::reference_kg_m3), field("pressure_pa", &L::pressure_pa)})},
-      {"MistPart",
-       law_of<MistPart>({field("portion", &MistPart::portion), field("evaporated_share", &MistPart::evaporated_share),
-                         field("pressure_pa", &MistPart::pressure_pa)})},
       {"OpeningPiece",
        law_of<O>(with_place<O>({part("width_m", &O::opening, &TallOpening::width_m),
                                 part("height_m", &O::opening, &TallOpening::height_m), field("unrest", &O::unrest)}))},
@@ -222,6 +214,7 @@ inline const std::map<std::string, Maker>& all_laws() {
                            {part("width_m", &SectionPiece::opening, &TallOpening::width_m),
                             part("height_m", &SectionPiece::opening, &TallOpening::height_m)}))},
       {"ThermometerLag", law_of<ThermometerLag>({field("time_constant_s", &ThermometerLag::time_constant_s)})},
+      {"SwitchedPower", law_of<SwitchedPower>({field("power_w", &SwitchedPower::power_w)})},
       {"Transpiration",
        law_of<T>({field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3),
                   field("pressure_pa", &T::pressure_pa),

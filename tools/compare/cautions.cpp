@@ -19,12 +19,13 @@ std::vector<std::string> cautions_for(const PlanScenario& plan) {
       "These are computed answers from stated assumptions, not a guarantee: keep watching the plants and the weather.");
   out.emplace_back(
       "Work in a house this hot can bring heat stroke: stay out in the hottest hours, drink, work with somebody near.");
-  if (any_used(plan, plan.spec.mist_lines))
+  const bool wet = any_used(plan, plan.spec.mist_lines) || any_used(plan, plan.spec.pads);
+  if (wet)
     out.emplace_back(
         "Stored water that gets warm and is sprayed as fine mist can carry Legionella: keep it cool and dark, flush "
         "and "
         "clean tank, line and nozzles, do not breathe the spray; follow your health authority's guidance.");
-  if (any_used(plan, plan.spec.mist_lines) || any_used(plan, plan.spec.fans))
+  if (wet || any_used(plan, plan.spec.fans))
     out.emplace_back(
         "Electricity near spray: use extra-low voltage or a residual-current device, fittings rated for spray, and a "
         "licensed electrician where your code asks for one.");

@@ -23,6 +23,7 @@ constexpr std::array kKnownPaths{
     KnownPath{"ventilation", HeatLine::vents},
     KnownPath{"leakage", HeatLine::vents},
     KnownPath{"heat of motors", HeatLine::vents},
+    KnownPath{"wet pad", HeatLine::vents},
     KnownPath{"mist", HeatLine::mist},
     KnownPath{"evaporation and condensation", HeatLine::surfaces},
     KnownPath{"fog settling", HeatLine::surfaces},
@@ -117,6 +118,7 @@ HeatLine HeatLedger::line_across(const FluxInfo& flux) {
 HeatLine HeatLedger::line_of_evaporation(const FluxInfo& flux) {
   const KnownPath* known = known_path(path_of(flux));
   if (known == nullptr) note_unknown(path_of(flux));
+  if (path_of(flux) == "wet pad") return HeatLine::mist;
   const bool binds = known != nullptr && (known->line == HeatLine::mist || known->line == HeatLine::transpiration);
   return binds ? known->line : HeatLine::surfaces;
 }

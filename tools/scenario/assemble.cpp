@@ -38,6 +38,7 @@ Assembly Assembler::build() {
   add_longwave();
   add_openings();
   add_fans();
+  add_pads();
   add_mist();
   add_sensors();
   add_controls();

@@ -108,11 +108,15 @@ void Assembler::add_device_agents() {
         nozzle_flow_m3_s(nozzle_constant(m.nozzle_flow_m3_s, m.rated_pressure_pa), m.pressure_pa) * m.nozzles;
     p.outputs.push_back({mist_flow_.at(item.name), flow * kWaterKgPerM3, 0.0});
     const double speed = nozzle_jet_speed_m_s(m.pressure_pa, kWaterKgPerM3, kJetSpeedShare);
-    for (const std::string& bay : m.bays)
-      stir(item.name, position_channel(item.name, "mist line"), bay,
-           jet_power_w(flow * kWaterKgPerM3 / static_cast<double>(m.bays.size()), speed));
+    if (m.wets == MistWets::air)
+      for (const std::string& bay : m.bays)
+        stir(item.name, position_channel(item.name, "mist line"), bay,
+             jet_power_w(flow * kWaterKgPerM3 / static_cast<double>(m.bays.size()), speed));
     add(item.name, std::move(p), m.pump_power_w);
   }
+  for (const auto& item : spec_.pads)
+    add(item.name, {"", "is wetted", "dries", {}, {water, power}, {{position_channel(item.name, "pad"), 1.0, 0.0}}},
+        item.value.pump_power_w);
   for (const auto& item : spec_.shades) {
     Device::Parameters p{"", "is drawn", "is drawn back", {}, {}, {{position_channel(item.name, "shade"), 1.0, 0.0}}};
     if (item.value.drive_power_w > 0.0) p.needs.push_back(power);

@@ -50,6 +50,7 @@ void Assembler::add_cover(std::size_t f) {
     graph_.exchange("through the " + facet.name, "through the cover",
                     Conductance{facet.area_m2 / sheet.resistance_m2_k_w}, {node, outer}, {{{node, outer}}});
   }
+  outer_nodes_.push_back(outer);
   receive_sun(facet.name, node, table_->row().facet(f));
   receive_sun("the outer face of the " + facet.name, outer, table_->row().outer_face(f));
   add_cover_outside(f, outer);

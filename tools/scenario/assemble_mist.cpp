@@ -24,7 +24,14 @@ void Assembler::add_mist() {
     const auto table =
         std::make_shared<const SprayTable>(drop_sizes_of_median(item.value.median_drop_m, item.value.drop_spread),
                                            AirAroundDrop{kTypicalK, w, out_.pressure_pa});
-    for (const std::string& bay : item.value.bays) spray_bay(item, out_.shape.bay_index(bay), table);
+    for (const std::string& name : item.value.bays) {
+      const int bay = out_.shape.bay_index(name);
+      if (item.value.wets == MistWets::roof) {
+        sprinkle_roof(item, bay, table);
+      } else {
+        spray_bay(item, bay, table);
+      }
+    }
   }
 }
 
@@ -38,7 +45,7 @@ std::vector<Assembler::Landing> Assembler::landings(const MistSpec& m, int bay) 
     left -= share;
     if (share > 0.0) out.push_back({where, node, height_m, share});
   };
-  if (!m.onto_floor) {
+  if (m.wets == MistWets::air) {
     for (std::size_t i = 0; i < out_.plants.size(); ++i) {
       const PlantGroupSpec& group = spec_.plants[i].value;
       if (out_.plants[i].bay_index == bay && !group.under && out_.plants[i].height_m < m.height_m)
@@ -58,7 +65,7 @@ std::vector<Input> Assembler::spray_history(const Named<MistSpec>& line, int bay
                                             const std::shared_ptr<const SprayTable>& table) {
   if (!nothing_dried_.valid()) nothing_dried_ = graph_.channel("stage of spray at the nozzles", "1", 0.0);
   std::vector<Input> out{nothing_dried_};
-  if (line.value.onto_floor) return out;
+  if (line.value.wets == MistWets::floor) return out;
   const auto& layers = out_.shape.bays[at(bay)].layers;
   double from = line.value.height_m;
   for (int i = out_.shape.layer_at(from); i >= 1; --i) {
@@ -80,6 +87,7 @@ std::vector<Input> Assembler::spray_history(const Named<MistSpec>& line, int bay
 
 void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table) {
   const MistSpec& m = line.value;
+  const bool onto_floor = m.wets == MistWets::floor;
   const auto stage = spray_history(line, bay, table);
   const auto& layers = out_.shape.bays[at(bay)].layers;
   const int top = out_.shape.layer_at(m.height_m);
@@ -95,16 +103,16 @@ void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::share
         continue;
       }
       if (fall.height_m >= above) continue;  // it has landed in a layer above
-      const double depth = m.onto_floor ? 0.0 : above - fall.height_m;
+      const double depth = onto_floor ? 0.0 : above - fall.height_m;
       const NodeId air = out_.bays[at(bay)].air[at(i)];
       if (depth > 0.0) stretches[depth] += of_line * fall.share;
-      const double approach = m.onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
+      const double approach = onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
       graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
                       SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
-                      {m.onto_floor ? stage.front() : stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
+                      {onto_floor ? stage.front() : stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
                       {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
     }
-    if (m.onto_floor) continue;
+    if (onto_floor) continue;
     for (const auto& [depth, portion] : stretches) {
       const NodeId air = out_.bays[at(bay)].air[at(i)];
       graph_.exchange(fmt::format("{} through {:.4g} m of layer {} of the {} bay", line.name, depth, i + 1,

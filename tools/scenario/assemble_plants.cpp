@@ -141,6 +141,7 @@ std::vector<std::string> Assembler::coolers_in_use() const {
   add(spec_.openings);
   add(spec_.fans);
   add(spec_.mist_lines);
+  add(spec_.pads);
   add(spec_.shades);
   return out;
 }

@@ -109,6 +109,9 @@ class Assembler {
   void add_water();
   void add_power();
   void add_sensors();
+  // assemble_wetting.cpp
+  void add_pads();
+  void sprinkle_roof(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);
   // assemble_mist.cpp
   void add_mist();
   std::vector<Landing> landings(const MistSpec& line, int bay) const;
@@ -144,6 +147,8 @@ class Assembler {
   AccountId outdoor_air_, outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
   std::vector<ChannelId> stirring_;     ///< per bay [m/s]
   std::vector<NodeId> cover_nodes_;     ///< per facet: its inner face
+  std::vector<NodeId> outer_nodes_;     ///< per facet: its outer face, often the same
+  std::map<int, NodeId> roof_films_;    ///< per sprinkled facet
   std::vector<NodeId> cloth_nodes_;     ///< per shade
   std::vector<ChannelId> cloth_drawn_;  ///< per shade
   std::map<std::string, NodeId> bench_nodes_;

@@ -66,6 +66,7 @@ class CrossCheck {
     take("openings", s_.openings);
     take("fans", s_.fans);
     take("mist_lines", s_.mist_lines);
+    take("pads", s_.pads);
     take("shades", s_.shades);
     take("benches", s_.benches);
     take("plants", s_.plants);
@@ -200,6 +201,7 @@ class CrossCheck {
       below_ridge("fans." + fan.name + ".height", fan.value.height_m);
       below_ridge("fans." + fan.name + ".inlet_height", fan.value.inlet_height_m);
     }
+    for (const auto& pad : s_.pads) below_ridge("pads." + pad.name + ".centre", pad.value.centre_m);
     for (const auto& line : s_.mist_lines) below_ridge("mist_lines." + line.name + ".height", line.value.height_m);
     for (const auto& sensor : s_.sensors) below_ridge("sensors." + sensor.name + ".height", sensor.value.height_m);
     for (const auto& shade : s_.shades)

@@ -23,6 +23,7 @@ class Hints {
     uncalled(s_.openings);
     uncalled(s_.fans);
     uncalled(s_.mist_lines);
+    uncalled(s_.pads);
     uncalled(s_.shades);
     idle(s_.thermostats);
     idle(s_.timers);

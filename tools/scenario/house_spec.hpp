@@ -85,13 +85,20 @@ struct FanSpec {
   double height_m = 0.0, inlet_height_m = 0.0, flow_m3_s = 0.0, power_w = 0.0, shut_off_pa = 0.0, width_m = 0.0;
   std::optional<double> inlet_area_m2;
 };
+enum class MistWets { air, floor, roof };
 struct MistSpec {
   std::vector<std::string> bays;
   NozzleKind kind = NozzleKind::low_pressure_mist;
   double height_m = 0.0, nozzle_flow_m3_s = 0.0, pump_power_w = 0.0;
   double pressure_pa = 0.0, rated_pressure_pa = 0.0, median_drop_m = 0.0, drop_spread = 0.0;
   int nozzles = 0;
-  bool onto_floor = false;
+  MistWets wets = MistWets::air;
+};
+/// A wet pad in a wall, fed from the tank, through which fans draw outdoor air.
+struct PadSpec {
+  std::string bay;
+  WallSide side = WallSide::first_end;
+  double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, thickness_m = 0.0, pump_power_w = 0.0;
 };
 enum class ShadeSide { outside, inside };
 enum class ShadeOver { roof, walls, all };

@@ -169,6 +169,9 @@ class HouseTree {
         out.children.push_back({fmt::format("inlet of fan {}: {}{}", it.name,
                                             listed("fans." + it.name, {"inlet_height"}), resting(it.name))});
     }
+    for (const auto& it : s_.pads)
+      if (here(it.value.bay, it.value.centre_m))
+        out.children.push_back({fmt::format("wet pad {}: {}{}", it.name, listed("pads." + it.name), resting(it.name))});
     for (const auto& it : s_.mist_lines)
       if (std::any_of(it.value.bays.begin(), it.value.bays.end(),
                       [&](const std::string& in) { return here(in, it.value.height_m); }))

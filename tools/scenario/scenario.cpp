@@ -20,6 +20,7 @@ std::vector<std::string> switchable_names(const ScenarioSpec& s) {
   add(s.openings);
   add(s.fans);
   add(s.mist_lines);
+  add(s.pads);
   add(s.shades);
   add(s.thermostats);
   add(s.timers);

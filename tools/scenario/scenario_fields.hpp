@@ -26,6 +26,7 @@ void fields(FieldVisitor& v, FloorSpec& s);
 void fields(FieldVisitor& v, OpeningSpec& s);
 void fields(FieldVisitor& v, FanSpec& s);
 void fields(FieldVisitor& v, MistSpec& s);
+void fields(FieldVisitor& v, PadSpec& s);
 void fields(FieldVisitor& v, ShadeSpec& s);
 void fields(FieldVisitor& v, BenchSpec& s);
 void fields(FieldVisitor& v, PlantKindSpec& s);

@@ -136,7 +136,22 @@ void fields(FieldVisitor& v, MistSpec& s) {
               .maximum = 10,
               .default_text = spread.c_str(),
               .about = "spread parameter of Rosin and Rammler; the larger, the more alike the drops"});
-  v.flag("onto_floor", s.onto_floor, {.default_text = "false", .about = "it wets the floor alone, to damp it down"});
+  v.choice("wets", s.wets, {{"air", MistWets::air}, {"floor", MistWets::floor}, {"roof", MistWets::roof}},
+           {.default_text = "air", .about = "air and what stands below; the floor alone; or the roof from outside"});
+  v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
+}
+
+void fields(FieldVisitor& v, PadSpec& s) {
+  v.name_of("bay", s.bay, {.of = {"house.bays"}, .about = "which bay it lets air into"});
+  v.choice("side", s.side, side_choices(),
+           {.default_text = "first end", .about = "where it sits; where the bay has no such side, in another wall"});
+  v.quantity("area", s.area_m2, Dimension::area,
+             {.minimum = 0, .exclusive_minimum = true, .maximum = 500, .about = "of its face"});
+  v.quantity("height", s.height_m, Dimension::length,
+             {.minimum = 0.05, .maximum = 10, .default_text = "1 m", .about = "of its face, top to bottom"});
+  v.quantity("centre", s.centre_m, Dimension::length, {.minimum = 0, .about = "its middle above the floor"});
+  v.quantity("thickness", s.thickness_m, Dimension::length,
+             {.minimum = 0.03, .maximum = 0.4, .default_text = "100 mm", .about = "along the air"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
 }
 

@@ -20,6 +20,7 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.named("openings", s.openings, {.about = "vents, louvres and doors"});
   v.named("fans", s.fans, {.about = "exhaust fans with their inlets"});
   v.named("mist_lines", s.mist_lines, {.about = "nozzle lines, each with its pump"});
+  v.named("pads", s.pads, {.about = "wet pads that fans draw outdoor air through, each with its pump"});
   v.named("shades", s.shades, {.about = "shade cloths, outside or inside"});
   v.named("benches", s.benches, {.about = "benches, by bay and height"});
   v.named("plant_kinds", s.plant_kinds, {.about = "kinds of plants with their limits"});

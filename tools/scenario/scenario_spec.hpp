@@ -121,6 +121,7 @@ struct ScenarioSpec {
   std::vector<Named<OpeningSpec>> openings;
   std::vector<Named<FanSpec>> fans;
   std::vector<Named<MistSpec>> mist_lines;
+  std::vector<Named<PadSpec>> pads;
   std::vector<Named<ShadeSpec>> shades;
   std::vector<Named<BenchSpec>> benches;
   std::vector<Named<PlantKindSpec>> plant_kinds;
