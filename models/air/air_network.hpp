@@ -175,7 +175,7 @@ struct LayerLift {
                      kGravity * ((lower.moist - reference_kg_m3) * level_above_lower_m +
                                  (upper.moist - reference_kg_m3) * (middle_to_middle_m - level_above_lower_m));
     const S flow = (conductance_kg_s_pa_m2 * area_m2) * excess;
-    const double round = 2e-3 * area_m2;  // [kg/s]
+    const double round = 5e-4 * area_m2;  // [kg/s]
     carry_both_ways(smooth_positive(flow, round), smooth_positive(S(-flow), round), in[1], in[2], in[4], in[5], q);
   }
 };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <algorithm>
 #include <array>
 #include <string_view>
 
@@ -71,7 +72,7 @@ struct ColumnIntake {
   void flux(const std::array<S, 8>& in, std::array<S, 2>& q) const {
     const S taken = column_rise(top, in[0], in[1], in[2], in[3], pressure_pa) -
                     column_rise(bottom, in[4], in[5], in[6], in[7], pressure_pa);
-    const double round = 2e-3;  // [kg/s]
+    const double round = 5e-4 * std::max(top.area_m2, bottom.area_m2);  // the corner between in and out [kg/s]
     const S in_flow = exchange_kg_s + smooth_positive(taken, round);
     const S out_flow = exchange_kg_s + smooth_positive(S(-taken), round);
     q[0] = in_flow * in[3] - out_flow * in[1];

@@ -9,7 +9,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kAlpha = 0.10, kHeight = 4.0, kHeatW = 100.0, kOutside = 293.15;
+constexpr double kAlpha = 0.10, kHeight = 4.0, kHeatW = 300.0, kOutside = 293.15;
 
 /// Height of the level between cool and warm air [m] at which two layers of one temperature each hold the same heat and
 /// are as warm above: h = H - (sum of excess x thickness)^2 / (sum of excess^2 x thickness).
@@ -24,7 +24,7 @@ double interface_m(const AiredBox& box, const AiredBox::Rest& rest) {
 }
 
 double measured_interface(int layers, double effective_area_m2) {
-  AiredBox box(layers, kHeight, 30.0, kOutside, kOutside);
+  AiredBox box(layers, kHeight, 12.0, kOutside, kOutside);
   // Two equal openings: A* = C_d a. Slits at floor and ceiling, as thin as a test can have them.
   const double slit = 0.005, width = effective_area_m2 / (0.6 * slit);
   box.opening("low", 0.0, width, slit);

@@ -41,8 +41,8 @@ void Assembler::add_bay_air(int b) {
     const double dry_air = bay.layers[i].volume_m3 * air_density_;
     // Air forgets an error within a minute, the column's within seconds; what stands in it does not.
     const std::array<double, 2> start{start_.air_k, start_.humidity_ratio};
-    const std::array<double, 2> unit{3.0 * kTemperatureUnit, 3.0 * kHumidityTolerance};
-    const std::array<double, 2> column_unit{10.0 * kTemperatureUnit, 10.0 * kHumidityTolerance};
+    const std::array<double, 2> unit{2.0 * kTemperatureUnit, 2.0 * kHumidityTolerance};
+    const std::array<double, 2> column_unit{5.0 * kTemperatureUnit, 5.0 * kHumidityTolerance};
     parts.air.push_back(
         graph_.node("air of the " + bay.name + " bay," + layer, MoistAir{(1.0 - kColumnShare) * dry_air}, start, unit));
     parts.column.push_back(graph_.node("air that rises in the " + bay.name + " bay," + layer,
