@@ -14,6 +14,10 @@ namespace {
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
+constexpr double kBulge = 4.0 / 27.0;   ///< largest value of theta (1 - theta)^2, by which a slope moves a cubic
+constexpr double kBulgeOfChange = 0.5;  ///< most that dense output may leave the straight line, of a step's change
+constexpr double kBulgeInUnits = 5.0;   ///< and in units of error besides
+
 bool differs(double a, double b) { return std::abs(a - b) > 1e-9 * (std::abs(a) + std::abs(b)) + 1e-12; }
 
 }  // namespace
@@ -210,8 +214,35 @@ void Stepper::dense_slopes() {
   };
   lead(middle_.fluxes(), v0, step_.fluxes0, step_.rates0);
   lead(first_.fluxes(), v1, step_.fluxes1, step_.rates1);
+  straighten_dense_output(h);
   for (const int i : house_->junctions.states)  // pressures go straight from end to end
     step_.rates0[at(i)] = step_.rates1[at(i)] = (step_.amounts1[at(i)] - step_.amounts0[at(i)]) / h;
+}
+
+/// The matrix above is that of the step's beginning. A part that becomes fast only later keeps a slope at the end that
+/// no such matrix knows to be brief, and the cubic bulges. Then all slopes, of amounts and fluxes alike, are brought
+/// nearer to the step's means by one share, so that what is linear in them stays so.
+void Stepper::straighten_dense_output(double h) {
+  double share = 1.0;
+  for (std::size_t i = 0; i < step_.rates0.size(); ++i) {
+    if (house_->stores[i] == 0.0) continue;
+    const double change = step_.amounts1[i] - step_.amounts0[i], mean = change / h;
+    const double bulge = kBulge * h * (std::abs(step_.rates0[i] - mean) + std::abs(step_.rates1[i] - mean));
+    const double most = kBulgeOfChange * std::abs(change) + kBulgeInUnits * house_->amount_tolerance[i];
+    if (bulge * share > most) share = most / bulge;
+  }
+  if (share == 1.0) return;
+  const auto nearer = [share, h](std::vector<double>& slopes, const std::vector<double>& from,
+                                 const std::vector<double>& to) {
+    for (std::size_t i = 0; i < slopes.size(); ++i) {
+      const double mean = (to[i] - from[i]) / h;
+      slopes[i] = mean + share * (slopes[i] - mean);
+    }
+  };
+  nearer(step_.rates0, step_.amounts0, step_.amounts1);
+  nearer(step_.rates1, step_.amounts0, step_.amounts1);
+  nearer(step_.fluxes0, step_.carried0, step_.carried1);
+  nearer(step_.fluxes1, step_.carried0, step_.carried1);
 }
 
 void Stepper::cut(HouseState& state, Tick when) {

@@ -46,6 +46,7 @@ class Stepper final : public SteppingMethod {
   void accept(HouseState& state, const ChannelLine& channels, Tick length);
   void carry(HouseState& state, double h);
   void dense_slopes();
+  void straighten_dense_output(double h);
   [[noreturn]] void give_up(const HouseState& state) const;
 
   const House* house_;
