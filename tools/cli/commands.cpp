@@ -12,6 +12,8 @@
 #include <string_view>
 #include <thread>
 
+#include "tools/airing/airing.hpp"
+#include "tools/airing/airing_text.hpp"
 #include "tools/cli/interruptible.hpp"
 #include "tools/cli/progress_bar.hpp"
 #include "tools/cli/results_folder.hpp"
@@ -178,6 +180,13 @@ void light_command(const CommandOptions& options) {
   const std::string picture = light_svg(day);
   write_file_whole(options.svg, std::as_bytes(std::span(picture.data(), picture.size())));
   fmt::print("\nThe picture is at {}\n", std::filesystem::absolute(options.svg).lexically_normal().string());
+}
+
+void air_command(const CommandOptions& options) {
+  const Scenario scenario = read_scenario(options.target);
+  const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  const Airing airing = airing_at(scenario, plan, instant_of(options.at, plan));
+  fmt::print("{}", airing_text(airing, options.units, terminal_width()));
 }
 
 void materials_command(const CommandOptions& options) {
