@@ -20,6 +20,7 @@
 #include "tools/compare/comparison.hpp"
 #include "tools/compare/comparison_json.hpp"
 #include "tools/compare/comparison_text.hpp"
+#include "tools/compare/comparison_words.hpp"
 #include "tools/compare/plan_run.hpp"
 #include "tools/places/day_light.hpp"
 #include "tools/places/light_svg.hpp"
@@ -136,8 +137,8 @@ void run_command(const CommandOptions& options) {
   const auto records = run_and_write(options, files);
   for (std::size_t i = 0; i < records.size(); ++i) {
     const PlanTally tally = tally_plan(records[i]);
-    fmt::print("{}: {} of {} plant groups kept, {} failures; {}\n", records[i].plan, tally.kept, tally.plants,
-               tally.failures, files[i].string());
+    fmt::print("{}: {} of {} plant groups kept, {} failures; air changes an hour: {}; {}\n", records[i].plan,
+               tally.kept, tally.plants, tally.failures, air_changes_text(records[i].airing), files[i].string());
   }
 }
 
