@@ -16,7 +16,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr int kCell = 9;  ///< "-123456.7" and a gap
+constexpr int kCell = 8;  ///< "+123.45" or "moister", and a gap
 constexpr int kHourCell = 6;
 constexpr int kLayerNames = 25;  ///< "Layers, from the top down"
 constexpr double kHourS = 3600.0;

@@ -1,28 +1,33 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/compare/air_tally.hpp"
 
-#include <cmath>
-
-#include "sim/core/errors.hpp"
+#include <algorithm>
+#include <limits>
 
 namespace noonhouse {
+namespace {
+constexpr std::size_t kInside = std::numeric_limits<std::size_t>::max();
+}  // namespace
 
 AirTally::AirTally(const Assembly& assembly) : streams_(assembly) {
   for (const AirZone& zone : streams_.zones()) dry_air_kg_ += zone.dry_air_kg;
+  sums_ = through_the_cover(streams_, std::vector<TwoWayAir>(streams_.ways().size()));
+  for (const AirWay& way : streams_.ways()) {
+    const auto sum = std::find_if(sums_.begin(), sums_.end(),
+                                  [&](const AirFlow& s) { return s.name == way.name && s.kind == way.kind; });
+    sum_of_piece_.push_back(sum == sums_.end() ? kInside : static_cast<std::size_t>(sum - sums_.begin()));
+  }
 }
 
 void AirTally::sample(double time_s, std::span<const double> potentials, double weight_s, double hottest_k) {
-  const std::vector<AirFlow> now = through_the_cover(streams_, streams_.at(potentials));
-  if (sums_.empty()) {
-    sums_ = now;
-    for (AirFlow& sum : sums_) sum.in_kg_s = sum.out_kg_s = 0.0;
-  }
-  NOON_ASSERT(sums_.size() == now.size());
+  const std::vector<TwoWayAir>& now = streams_.at(potentials);
   double drawn_in_kg_s = 0.0;
   for (std::size_t i = 0; i < now.size(); ++i) {
-    sums_[i].in_kg_s += now[i].in_kg_s * weight_s;
-    sums_[i].out_kg_s += now[i].out_kg_s * weight_s;
-    drawn_in_kg_s += now[i].in_kg_s;
+    if (sum_of_piece_[i] == kInside) continue;
+    AirFlow& sum = sums_[sum_of_piece_[i]];
+    sum.in_kg_s += now[i].b_to_a_kg_s * weight_s;
+    sum.out_kg_s += now[i].a_to_b_kg_s * weight_s;
+    drawn_in_kg_s += now[i].b_to_a_kg_s;
   }
   time_s_ += weight_s;
   const double changes_1_s = drawn_in_kg_s / dry_air_kg_;

@@ -25,7 +25,8 @@ class AirTally {
  private:
   AirStreams streams_;
   double dry_air_kg_ = 0.0, time_s_ = 0.0, hottest_k_ = 0.0;
-  std::vector<AirFlow> sums_;  ///< per way [kg]
+  std::vector<AirFlow> sums_;              ///< per way through the cover [kg]
+  std::vector<std::size_t> sum_of_piece_;  ///< per way of the streams: its sum, or none for one inside
   AiringOutcome seen_;
 };
 

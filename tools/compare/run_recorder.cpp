@@ -12,6 +12,8 @@
 namespace noonhouse {
 namespace {
 constexpr Tick kSampleEvery = 1_min;
+/// Between looks at the streams of air, whose pressures have to be settled each time.
+constexpr Tick kAirEvery = 5_min;
 constexpr double kWetShare = 0.05;  ///< of the film the tissue holds that counts as wet; common practice, no source
 }  // namespace
 
@@ -88,7 +90,7 @@ void RunRecorder::sample(Tick when, std::span<const double> p, double weight_s) 
         tally.peak_s = time_s;
       }
     }
-  air_.sample(time_s, p, weight_s, hottest_k);
+  if (when.ms % kAirEvery.ms == 0) air_.sample(time_s, p, weight_s > 0.0 ? seconds(kAirEvery) : 0.0, hottest_k);
   lowest_tank_kg_ = std::min(lowest_tank_kg_, at(p, Input(assembly_.tank, 1)));
   const double charge = at(p, assembly_.battery);
   if (charge < lowest_charge_j_) {

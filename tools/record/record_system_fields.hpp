@@ -46,9 +46,9 @@ struct RecordFields<AiringOutcome> {
   using S = AiringOutcome;
   static constexpr auto list = std::tuple{
       RecordField{"mean", &S::mean_1_s, "s-1", "air changes of the house, mean over the run"},
-      RecordField{"least", &S::least_1_s, "s-1", "least air changes of any minute"},
+      RecordField{"least", &S::least_1_s, "s-1", "least air changes seen"},
       RecordField{"least_time", &S::least_time_s, kSinceStart, "time of the least air changes"},
-      RecordField{"most", &S::most_1_s, "s-1", "most air changes of any minute"},
+      RecordField{"most", &S::most_1_s, "s-1", "most air changes seen"},
       RecordField{"most_time", &S::most_time_s, kSinceStart, "time of the most air changes"},
       RecordField{"hottest", &S::hottest_1_s, "s-1", "air changes when the air was hottest"},
   };

@@ -83,7 +83,7 @@ struct EnergyOutcome {
   double first_cut_off_s = kNotHappened;
 };
 
-/// How often the house changes its air, over its own dry air; what comes in counts, from one-minute samples.
+/// How often the house changes its air, over its own dry air; what comes in counts, seen every five minutes.
 struct AiringOutcome {
   double mean_1_s = kNotHappened;  ///< over the run [1/s]
   double least_1_s = kNotHappened, least_time_s = kNotHappened;
