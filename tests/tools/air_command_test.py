@@ -33,7 +33,7 @@ class AirCommand(unittest.TestCase):
     def test_answers_for_a_plan_and_an_instant(self):
         done = air("--plan", "vents and fan", "--at", "day 2 15:00")
         self.assertEqual(0, done.returncode, done.stderr)
-        for name in ("west ridge vent", "gable fan", "louvre of gable fan", "day 2 15:00", "m3/h"):
+        for name in ("west ridge vent", "gable fan", "louvre of gable fan", "day 2 15:00", "m³/h"):
             self.assertIn(name, done.stdout)
         changes, into, out = total(done.stdout)
         self.assertEqual(into, out)

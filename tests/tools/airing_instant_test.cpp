@@ -51,6 +51,19 @@ TEST(Airing, HoursCoverTheDay) {
   EXPECT_LT(afternoon().hourly_1_s[3], 0.1 * afternoon().hourly_1_s[14]) << "the vents are shut at night";
 }
 
+/// Midnight begins a day, and the run's last instant ends one.
+TEST(Airing, MidnightBelongsToTheDayItBegins) {
+  const Scenario scenario = read_scenario_text(small_scenario::kText, "small.yaml");
+  const PlanScenario& plan = scenario.plans.front();
+  EXPECT_EQ(airing_at(scenario, plan, instant_of("day 1 24:00", plan)).day, 2);
+  const Airing last = airing_at(scenario, plan, instant_of("day 2 24:00", plan));
+  EXPECT_EQ(last.day, 2);
+  EXPECT_NEAR(last.in_kg_s(), last.out_kg_s(), 1e-9);
+  EXPECT_GT(last.in_kg_s(), 0.0);
+  EXPECT_THAT(airing_text(last, UnitSystem::metric, 100), HasSubstr("day 2 24:00"));
+  EXPECT_GT(airing_at(scenario, plan, Tick{0}).in_kg_s(), 0.0);
+}
+
 /// A run cut short leaves the rest of its last day unknown.
 TEST(Airing, HoursBeyondTheRunAreNotANumber) {
   const std::string text = small_scenario::with(
@@ -133,20 +146,20 @@ TEST(AiringInstant, OtherTextAndTimesBeyondTheRunAreRefused) {
 TEST(AiringText, NamesEveryOpeningBayAndLayer) {
   const std::string text = airing_text(afternoon(), UnitSystem::metric, 100);
   for (const char* name : {"west ridge vent", "east side vent", "door", "gable fan", "louvre of gable fan",
-                           "cracks of the front wall", "west bay", "0.325 m", "day 2 15:00", "m3/h", "Neutral level"})
+                           "cracks of the front wall", "west bay", "0.325 m", "day 2 15:00", "m³/h", "Neutral level"})
     EXPECT_THAT(text, HasSubstr(name));
 }
 
 TEST(AiringText, SaysTheSameInOtherUnits) {
   const std::string text = airing_text(afternoon(), UnitSystem::us, 100);
-  EXPECT_THAT(text, HasSubstr("ft3/min"));
-  EXPECT_THAT(text, HasSubstr("degF"));
-  EXPECT_EQ(text.find("m3/h"), std::string::npos);
+  EXPECT_THAT(text, HasSubstr("ft³/min"));
+  EXPECT_THAT(text, HasSubstr("°F"));
+  EXPECT_EQ(text.find("m³/h"), std::string::npos);
   // 1 ft = 0.3048 m exactly: a flow of the house's own air in a minute.
   Airing one = afternoon();
   for (AirFlow& flow : one.flows) flow.in_kg_s = flow.out_kg_s = 0.0;
   one.flows.front().in_kg_s = one.flows.front().out_kg_s = 100.0 * 0.3048 * 0.3048 * 0.3048 / 60.0 * one.dry_air_kg_m3;
-  EXPECT_THAT(airing_text(one, UnitSystem::us, 100), HasSubstr("100 ft3/min in and 100 ft3/min out"));
+  EXPECT_THAT(airing_text(one, UnitSystem::us, 100), HasSubstr("100 ft³/min in and 100 ft³/min out"));
 }
 
 TEST(AiringText, KeepsToItsWidth) {

@@ -107,7 +107,7 @@ void AirStreams::find_ways() {
 std::string AirStreams::way_name(const std::string& exchange, AirWayKind kind) const {
   static const std::string kCracks = "cracks of the ", kLayer = " at layer ";
   if (kind == AirWayKind::inside) return exchange;
-  const std::string whole = exchange.substr(0, exchange.rfind(kLayer));
+  std::string whole = exchange.substr(0, exchange.rfind(kLayer));
   if (kind != AirWayKind::crack) return whole;
   const auto& facets = assembly_.shape.facets;
   const auto facet =

@@ -253,7 +253,7 @@ double drawn_in_kg_s(const AirStreams& house, const std::vector<TwoWayAir>& stre
 Airing airing_at(const Scenario& scenario, const PlanScenario& plan, Tick when) {
   const WeatherSeries weather = weather_of(scenario, plan);
   Assembly assembly = assemble(plan, site_table(plan, weather), weather);
-  const std::int64_t day = when.ms > 0 ? (when.ms - 1) / kDay.ms : 0;  // an instant at midnight ends its day
+  const std::int64_t day = std::min(when.ms, assembly.plan.length.ms - 1) / kDay.ms;
   assembly.plan.length = std::min(assembly.plan.length, kDay * (day + 1));
   AirStreams streams(assembly);
   AirWatch watch(streams, when, kDay * day);
@@ -266,6 +266,7 @@ Airing airing_at(const Scenario& scenario, const PlanScenario& plan, Tick when) 
   out.house = plan.spec.title;
   out.plan = plan.name;
   out.when = when;
+  out.day = static_cast<int>(day) + 1;
   out.date = std::chrono::sys_days(plan.spec.run.start) + std::chrono::days(day);
   out.outdoors = streams.state_of(kOutdoorsZone);
   out.pressure_pa = assembly.pressure_pa;

@@ -53,7 +53,8 @@ struct TracerCheck {
 
 struct Airing {
   std::string house, plan;
-  Tick when;  ///< since the run's start
+  Tick when;    ///< since the run's start
+  int day = 1;  ///< of the run, which that instant belongs to: the one that begins at midnight, but for the run's end
   std::chrono::year_month_day date;
   AirState outdoors;
   double pressure_pa = 0.0, dry_air_kg_m3 = 0.0, wind_m_s = 0.0, wind_from_rad = 0.0;

@@ -87,7 +87,7 @@ class Writer {
     return us() ? m3_s * kMinuteS / (kFootM * kFootM * kFootM) : m3_s * kHourS;
   }
   std::string flow(double dry_kg_s) const { return figure(shown_flow(dry_kg_s)); }
-  std::string_view flow_unit() const { return us() ? "ft3/min" : "m3/h"; }
+  std::string_view flow_unit() const { return us() ? "ft³/min" : "m³/h"; }
   std::string flow_text(double dry_kg_s) const { return unbroken(fmt::format("{} {}", flow(dry_kg_s), flow_unit())); }
   std::string quantity(double si, Dimension dimension) const {
     return unbroken(format_quantity(si, dimension, units_));
@@ -115,11 +115,10 @@ class Writer {
 
 void Writer::heading() {
   paragraph(air_.plan.empty() ? air_.house : fmt::format("{}, plan \"{}\"", air_.house, air_.plan));
-  const Tick day{air_.when.ms > 0 ? (air_.when.ms - 1) / kDay.ms : 0};
-  const double of_day = seconds(air_.when - kDay * day.ms);
+  const double of_day = seconds(air_.when - kDay * (air_.day - 1));
   paragraph(fmt::format(
       "{}, day {} {} (local standard time): outdoors {}, {}; wind {} from {}", unbroken(format_date(air_.date)),
-      day.ms + 1, format_time_of_day(of_day), quantity(air_.outdoors.temperature_k, Dimension::temperature),
+      air_.day, format_time_of_day(of_day), quantity(air_.outdoors.temperature_k, Dimension::temperature),
       unbroken(fmt::format("{:.0f} % humid", humid(air_.outdoors))), quantity(air_.wind_m_s, Dimension::speed),
       unbroken(fmt::format("{:.0f} degrees", air_.wind_from_rad / kRadiansPerDegree))));
   text_ += '\n';
@@ -157,8 +156,8 @@ void Writer::layers() {
   text_ += '\n';
   names_ = kLayerNames;
   row("Layers, from the top down", 0, {"air", "warmer", "moister", "humid", "column", "rises", "up", "down"});
-  const std::string degree = us() ? "degF" : "K", unit(flow_unit());
-  row("", 0, {us() ? "degF" : "degC", degree, "g/kg", "%", degree, unit, unit, unit});
+  const std::string degree = us() ? "°F" : "K", unit(flow_unit());
+  row("", 0, {us() ? "°F" : "°C", degree, "g/kg", "%", degree, unit, unit, unit});
   for (std::size_t b = 0; b < air_.bays.size(); ++b) {
     line(air_.bays[b].name + " bay");
     for (auto layer = air_.layers.rbegin(); layer != air_.layers.rend(); ++layer) {
