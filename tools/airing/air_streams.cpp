@@ -31,6 +31,12 @@ std::optional<AirWayKind> kind_of(const std::string& path) {
 
 }  // namespace
 
+bool told_apart(const AirState& a, const AirState& b) {
+  return contrast(a.humidity_ratio, b.humidity_ratio) > kAlike ||
+         contrast(moist_air_enthalpy(a.temperature_k, a.humidity_ratio),
+                  moist_air_enthalpy(b.temperature_k, b.humidity_ratio)) > kAlike;
+}
+
 TwoWayAir two_ways(const CarriedAir& net, const AirState& a, const AirState& b) {
   const double h_a = moist_air_enthalpy(a.temperature_k, a.humidity_ratio);
   const double h_b = moist_air_enthalpy(b.temperature_k, b.humidity_ratio);
@@ -161,9 +167,12 @@ const std::vector<TwoWayAir>& AirStreams::at(std::span<const double> potentials)
   for (std::size_t i = 0; i < ways_.size(); ++i)
     if (sources_[i].air >= 0) net_[i] = flux_[at_index(sources_[i].air)];
   fill_columns();
-  for (std::size_t i = 0; i < ways_.size(); ++i)
-    streams_[i] = two_ways({net_[i], flux_[at_index(sources_[i].vapour)], flux_[at_index(sources_[i].energy)]},
-                           state_of(ways_[i].a), state_of(ways_[i].b));
+  told_apart_ = true;
+  for (std::size_t i = 0; i < ways_.size(); ++i) {
+    const AirState a = state_of(ways_[i].a), b = state_of(ways_[i].b);
+    streams_[i] = two_ways({net_[i], flux_[at_index(sources_[i].vapour)], flux_[at_index(sources_[i].energy)]}, a, b);
+    told_apart_ = told_apart_ && noonhouse::told_apart(a, b);
+  }
   return streams_;
 }
 

@@ -31,6 +31,9 @@ struct TwoWayAir {
 /// differs by a billionth the streams cannot be told apart, and the net flow alone is returned.
 TwoWayAir two_ways(const CarriedAir& net, const AirState& a, const AirState& b);
 
+/// Whether two_ways() can tell streams between these states apart.
+bool told_apart(const AirState& a, const AirState& b);
+
 /// A body of air taken as well mixed: a layer of a bay, or the column that rises beside it.
 struct AirZone {
   int bay = 0;
@@ -63,6 +66,9 @@ class AirStreams {
   /// call.
   const std::vector<TwoWayAir>& at(std::span<const double> potentials);
 
+  /// Whether at the last call both streams of every way were known, not the net flow alone.
+  bool told_apart() const { return told_apart_; }
+
   /// The potentials of the last call with their settled pressures.
   std::span<const double> settled() const { return potentials_; }
 
@@ -89,6 +95,7 @@ class AirStreams {
   Junctions junctions_;
   std::vector<double> potentials_, amounts_, flux_, net_;
   std::vector<TwoWayAir> streams_;
+  bool told_apart_ = true;
 };
 
 }  // namespace noonhouse

@@ -280,7 +280,7 @@ Airing airing_at(const Scenario& scenario, const PlanScenario& plan, Tick when) 
   add_layers(out, assembly, streams);
   add_bays(out, assembly, streams);
   add_inner_flows(out, streams, flow);
-  out.tracer = tracer_check(out, flushed_zones(streams, flow, out.dry_air_kg_m3));
+  if (streams.told_apart()) out.tracer = tracer_check(out, flushed_zones(streams, flow, out.dry_air_kg_m3));
   for (std::size_t hour = 0; hour < kHours; ++hour) out.hourly_1_s.push_back(watch.mean_kg_s(hour) / out.dry_air_kg());
   return out;
 }

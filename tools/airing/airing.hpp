@@ -60,8 +60,8 @@ struct Airing {
   double pressure_pa = 0.0, dry_air_kg_m3 = 0.0, wind_m_s = 0.0, wind_from_rad = 0.0;
   std::vector<AirFlow> flows;  ///< openings and fans in the scenario's order, then cracks
   std::vector<BayAir> bays;
-  std::vector<LayerAir> layers;  ///< bay by bay, from the floor up
-  TracerCheck tracer;
+  std::vector<LayerAir> layers;       ///< bay by bay, from the floor up
+  std::optional<TracerCheck> tracer;  ///< none where so much air is alike that streams cannot be told apart
   /// Air changes of the house on the instant's calendar day, mean of each hour [1/s]; not a number where the run does
   /// not reach.
   std::vector<double> hourly_1_s;

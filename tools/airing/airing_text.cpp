@@ -89,6 +89,9 @@ class Writer {
   std::string flow(double dry_kg_s) const { return figure(shown_flow(dry_kg_s)); }
   std::string_view flow_unit() const { return us() ? "ft³/min" : "m³/h"; }
   std::string flow_text(double dry_kg_s) const { return unbroken(fmt::format("{} {}", flow(dry_kg_s), flow_unit())); }
+  std::string volume_text(double m3) const {
+    return unbroken(us() ? figure(m3 / (kFootM * kFootM * kFootM)) + " ft³" : figure(m3) + " m³");
+  }
   std::string quantity(double si, Dimension dimension) const {
     return unbroken(format_quantity(si, dimension, units_));
   }
@@ -124,8 +127,7 @@ void Writer::heading() {
   text_ += '\n';
   paragraph(fmt::format("The house changes its air {} times an hour: {} in and {} out, of {} of air.",
                         figure(kHourS * air_.in_kg_s() / air_.dry_air_kg()), flow_text(air_.in_kg_s()),
-                        flow_text(air_.out_kg_s()),
-                        quantity(air_.dry_air_kg() / air_.dry_air_kg_m3, Dimension::volume)));
+                        flow_text(air_.out_kg_s()), volume_text(air_.dry_air_kg() / air_.dry_air_kg_m3)));
 }
 
 void Writer::bay_rows(std::size_t b) {
@@ -163,7 +165,7 @@ void Writer::layers() {
     for (auto layer = air_.layers.rbegin(); layer != air_.layers.rend(); ++layer) {
       if (at_index(layer->bay) != b) continue;
       const double celsius = layer->air.temperature_k - kZeroCelsius;
-      row(quantity_in(layer->height_m, Dimension::length, us() ? "ft" : "m"), 2,
+      row(us() ? fmt::format("{:.2f} ft", layer->height_m / kFootM) : fmt::format("{:.2f} m", layer->height_m), 2,
           {fmt::format("{:.1f}", us() ? 1.8 * celsius + 32.0 : celsius),
            difference(layer->air.temperature_k - air_.outdoors.temperature_k),
            fmt::format("{:+.2f}", 1000.0 * (layer->air.humidity_ratio - air_.outdoors.humidity_ratio)),
@@ -195,15 +197,21 @@ void Writer::between() {
 }
 
 void Writer::tracer() {
-  const TracerCheck& t = air_.tracer;
   text_ += '\n';
+  if (!air_.tracer) {
+    paragraph(
+        "Air on both sides of some way is all alike at this instant: what flows both ways at once cannot be told, only "
+        "what it comes to, and a tracer cannot be followed.");
+    return;
+  }
+  const TracerCheck& t = *air_.tracer;
   paragraph(fmt::format(
       "A tracer that fills the house evenly, in these flows held still: it decays as if the air changed {} times an "
       "hour while the house takes in its own volume of outdoor air, and {} times in the end; the flows themselves make "
-      "{}. The house's air is {:.1f} min old on the mean; efficiency {:.2f} (0.5 if all is mixed, less where air "
+      "{}. The house's air is {} min old on the mean; efficiency {:.2f} (0.5 if all is mixed, less where air "
       "takes a short cut).",
       figure(kHourS * t.decay_1_s), figure(kHourS * t.slowest_1_s), figure(kHourS * t.network_1_s),
-      t.mean_age_s / kMinuteS, t.efficiency));
+      figure(t.mean_age_s / kMinuteS), t.efficiency));
 }
 
 void Writer::hours() {
