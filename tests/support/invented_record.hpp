@@ -205,6 +205,8 @@ inline RunRecord make_record(const Choice& c = {}) {
   r.energy.loads_j = c.load_w * r.duration_s, r.energy.panel_j = 1.2 * r.energy.loads_j;
   r.energy.days_left = c.load_w > 0.0 ? 2.5 : kNotHappened;
   r.devices = {{"mist", c.water_a_day_kg > 0.0 ? static_cast<int>(c.days) : 0, 6.5 * c.days}, {"fan", 3, 9.0}};
+  r.airing = {45.0 / 3600.0, 0.5 / 3600.0, 4.0 * 3600.0, 120.0 / 3600.0, 14.0 * 3600.0, 96.5 / 3600.0};
+  r.ways = {{"ridge vent", 4.5 / 3600.0, 43.0 / 3600.0}, {"side vent", 40.5 / 3600.0, 2.0 / 3600.0}};
   fill_events(r, c, runs_dry);
   fill_ledger(r, c);
   r.closure = {1e-13, 2e-15, 3e-14, 5e8, drawn, 1e7};

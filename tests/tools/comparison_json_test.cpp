@@ -30,6 +30,10 @@ TEST(ComparisonJson, CarriesWhatTheRecordHolds) {
   EXPECT_EQ(plan["levels"].size(), dry.levels.size());
   EXPECT_EQ(plan["water"]["first_dry_s"].get<double>(), dry.water.first_dry_s);
   EXPECT_EQ(plan["energy"]["lowest_j"].get<double>(), dry.energy.lowest_j);
+  EXPECT_EQ(plan["airing"]["mean_1_s"].get<double>(), dry.airing.mean_1_s);
+  EXPECT_EQ(plan["airing"]["most_time_s"].get<double>(), dry.airing.most_time_s);
+  EXPECT_EQ(plan["ways"][1]["name"], "side vent");
+  EXPECT_EQ(plan["ways"][1]["in_1_s"].get<double>(), dry.ways[1].in_1_s);
   EXPECT_EQ(plan["failures"][1]["chain"].get<std::vector<std::string>>(), dry.failures[1].chain);
   EXPECT_EQ(plan["closure"]["water_relative"].get<double>(), dry.closure.water_relative);
   EXPECT_EQ(plan["devices"][0]["starts"].get<int>(), dry.devices[0].starts);

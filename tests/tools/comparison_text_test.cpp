@@ -75,6 +75,13 @@ TEST(ComparisonWords, TheFirstFailureIsByTime) {
   EXPECT_EQ(first_failure(record)->what, "early");
 }
 
+TEST(ComparisonWords, AirChangesAreCountedAnHour) {
+  RunRecord record = invented::make_record();
+  EXPECT_EQ(air_changes_text(record.airing), "45.0 on the mean, 0.50 to 120, 96.5 when hottest");
+  record.airing = {};
+  EXPECT_EQ(air_changes_text(record.airing), "-");
+}
+
 TEST(ComparisonWords, WaterAndChargeOutlook) {
   RunRecord record;
   EXPECT_EQ(water_outlook(record), "not used");

@@ -28,13 +28,15 @@ room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properti
 room(tools/places USES sim/core sim/contract models/properties models/light models/weather tools/text tools/units
      tools/scenario
      LINKS fmt::fmt)
+room(tools/airing USES sim/core sim/contract sim/graph sim/integrate sim/run models/properties models/weather models/air
+     tools/units tools/scenario LINKS fmt::fmt)
 room(tools/ledger USES sim/core sim/contract sim/graph models/properties)
 room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units
      LINKS Boost::headers hdf5::hdf5_cpp hdf5::hdf5_hl hdf5::hdf5 fmt::fmt)
 room(tools/compare USES sim/core sim/contract sim/graph sim/run models/properties models/weather tools/units
-     tools/scenario tools/record tools/ledger
+     tools/scenario tools/airing tools/record tools/ledger
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/report USES sim/core tools/text tools/units tools/record tools/compare
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
-room(tools/cli USES sim/core sim/run models/weather tools/units tools/scenario tools/places tools/weather_file tools/record tools/compare
-     tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)
+room(tools/cli USES sim/core sim/run models/weather tools/units tools/scenario tools/places tools/airing tools/weather_file
+     tools/record tools/compare tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)

@@ -46,6 +46,15 @@ CLI::App* add_light(CLI::App& app, CommandOptions& options, bool& us) {
   return light;
 }
 
+CLI::App* add_air(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* air = app.add_subcommand("air", "show where the air of the house goes at an instant of a run");
+  add_target(*air, options, "scenario file");
+  air->add_option("--at", options.at, "the instant, such as \"day 4 15:00\" (default: day 1 15:00)");
+  air->add_option("--plan", options.plans, "the plan that is run (default: the first)");
+  add_units(*air, us);
+  return air;
+}
+
 void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
   std::vector<std::string> names;
@@ -80,6 +89,7 @@ int command_line(int argc, char** argv) {
   report->add_option("--out", options.page, "the page (default report.html in that folder)");
   add_units(*report, us);
   CLI::App* light = add_light(app, options, us);
+  CLI::App* air = add_air(app, options, us);
   CLI::App* materials =
       app.add_subcommand("materials", "show the libraries of covers, cloths and soils with their sources");
   materials->add_option("target", options.target, "only those whose name holds this");
@@ -94,6 +104,7 @@ int command_line(int argc, char** argv) {
     if (compare->parsed()) compare_command(options);
     if (report->parsed()) report_command(options);
     if (light->parsed()) light_command(options);
+    if (air->parsed()) air_command(options);
     if (materials->parsed()) materials_command(options);
     if (schema->parsed()) schema_command();
     if (std::fflush(stdout) != 0) throw UserError(ErrorKind::disk_full, "standard output cannot be written");

@@ -12,12 +12,15 @@
 #include <string_view>
 #include <thread>
 
+#include "tools/airing/airing.hpp"
+#include "tools/airing/airing_text.hpp"
 #include "tools/cli/interruptible.hpp"
 #include "tools/cli/progress_bar.hpp"
 #include "tools/cli/results_folder.hpp"
 #include "tools/compare/comparison.hpp"
 #include "tools/compare/comparison_json.hpp"
 #include "tools/compare/comparison_text.hpp"
+#include "tools/compare/comparison_words.hpp"
 #include "tools/compare/plan_run.hpp"
 #include "tools/places/day_light.hpp"
 #include "tools/places/light_svg.hpp"
@@ -134,8 +137,8 @@ void run_command(const CommandOptions& options) {
   const auto records = run_and_write(options, files);
   for (std::size_t i = 0; i < records.size(); ++i) {
     const PlanTally tally = tally_plan(records[i]);
-    fmt::print("{}: {} of {} plant groups kept, {} failures; {}\n", records[i].plan, tally.kept, tally.plants,
-               tally.failures, files[i].string());
+    fmt::print("{}: {} of {} plant groups kept, {} failures; air changes an hour: {}; {}\n", records[i].plan,
+               tally.kept, tally.plants, tally.failures, air_changes_text(records[i].airing), files[i].string());
   }
 }
 
@@ -178,6 +181,13 @@ void light_command(const CommandOptions& options) {
   const std::string picture = light_svg(day);
   write_file_whole(options.svg, std::as_bytes(std::span(picture.data(), picture.size())));
   fmt::print("\nThe picture is at {}\n", std::filesystem::absolute(options.svg).lexically_normal().string());
+}
+
+void air_command(const CommandOptions& options) {
+  const Scenario scenario = read_scenario(options.target);
+  const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  const Airing airing = airing_at(scenario, plan, instant_of(options.at, plan));
+  fmt::print("{}", airing_text(airing, options.units, terminal_width()));
 }
 
 void materials_command(const CommandOptions& options) {

@@ -92,6 +92,16 @@ Json energy_json(const EnergyOutcome& e) {
           {"first_cut_off_s", number(e.first_cut_off_s)}};
 }
 
+Json airing_json(const AiringOutcome& a) {
+  return {{"mean_1_s", number(a.mean_1_s)},         {"least_1_s", number(a.least_1_s)},
+          {"least_time_s", number(a.least_time_s)}, {"most_1_s", number(a.most_1_s)},
+          {"most_time_s", number(a.most_time_s)},   {"hottest_1_s", number(a.hottest_1_s)}};
+}
+
+Json way_json(const WayOutcome& w) {
+  return {{"name", w.name}, {"in_1_s", number(w.in_1_s)}, {"out_1_s", number(w.out_1_s)}};
+}
+
 Json failure_json(const FailureOutcome& f) {
   return {{"time_s", number(f.time_s)}, {"kind", f.kind}, {"subject", f.subject}, {"what", f.what}, {"chain", f.chain}};
 }
@@ -125,6 +135,8 @@ Json plan_json(const RunRecord& r, const RankedPlan& place) {
           {"levels", list(r.levels, level_json)},
           {"water", water_json(r.water)},
           {"energy", energy_json(r.energy)},
+          {"airing", airing_json(r.airing)},
+          {"ways", list(r.ways, way_json)},
           {"failures", list(r.failures, failure_json)},
           {"heat", heat_json(r)},
           {"closure", closure_json(r.closure)},

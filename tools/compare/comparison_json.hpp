@@ -12,8 +12,8 @@ namespace noonhouse {
 /// a fixed order. A value that did not happen or is not a number is null, never left out.
 ///
 ///   {"scenario", "title", "start", "utc_offset", "duration_s", "rule", "headline", "warnings": [...],
-///    "plans": [{"rank", "name", "about", "tally", "plants", "levels", "water", "energy", "failures",
-///               "closure", "devices", "steps", "provenance"}]}
+///    "plans": [{"rank", "name", "about", "tally", "plants", "levels", "water", "energy", "airing", "ways",
+///               "failures", "closure", "devices", "steps", "provenance"}]}
 nlohmann::ordered_json comparison_document(const std::vector<RunRecord>& records);
 
 /// The same as text, indented by two, with a newline at the end. Text that is not UTF-8 is repaired

@@ -119,6 +119,16 @@ std::string text_in_units(std::string_view text, UnitSystem units) {
   return out.append(text.substr(from));
 }
 
+std::string air_changes_text(const AiringOutcome& airing) {
+  if (!std::isfinite(airing.mean_1_s)) return "-";
+  const auto an_hour = [](double changes_1_s) {
+    const double value = 3600.0 * changes_1_s;
+    return value >= 99.95 ? fmt::format("{:.0f}", value) : fmt::format("{:.{}f}", value, value >= 9.995 ? 1 : 2);
+  };
+  return fmt::format("{} on the mean, {} to {}, {} when hottest", an_hour(airing.mean_1_s), an_hour(airing.least_1_s),
+                     an_hour(airing.most_1_s), an_hour(airing.hottest_1_s));
+}
+
 std::string water_outlook(const RunRecord& record) {
   const WaterOutcome& water = record.water;
   if (std::isfinite(water.first_dry_s)) return "pump cut out on " + clock_text(record, water.first_dry_s);

@@ -49,6 +49,9 @@ std::string outcome_text(const PlantOutcome& plant, UnitSystem units);
 /// "93.2 °F", with as many decimals as written. Other text stays.
 std::string text_in_units(std::string_view text, UnitSystem units);
 
+/// How often the house changes its air: "45.3 on the mean, 0.10 to 118, 96.7 when hottest".
+std::string air_changes_text(const AiringOutcome& airing);
+
 /// How far the water carries: "pump cut out on day 3 14:20", "lasts 5.2 days more", "not used".
 std::string water_outlook(const RunRecord& record);
 /// How far the charge carries: "cut off on day 5 03:10", "lasts 2.1 days without sun", "not used".

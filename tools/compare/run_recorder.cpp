@@ -12,6 +12,8 @@
 namespace noonhouse {
 namespace {
 constexpr Tick kSampleEvery = 1_min;
+/// Between looks at the streams of air, whose pressures have to be settled each time.
+constexpr Tick kAirEvery = 5_min;
 constexpr double kWetShare = 0.05;  ///< of the film the tissue holds that counts as wet; common practice, no source
 }  // namespace
 
@@ -23,6 +25,7 @@ RunRecorder::RunRecorder(const Assembly& assembly, const PlanScenario& plan)
       next_sample_(kSampleEvery),
       plants_(assembly.plants.size()),
       levels_(assembly.bays.size() * assembly.bays.front().air.size()),
+      air_(assembly),
       device_on_(assembly.devices.size(), false) {
   for (PlannedSeries& planned : planned_series(assembly)) {
     series_.push_back(std::move(planned.series));
@@ -75,16 +78,19 @@ void RunRecorder::sample(Tick when, std::span<const double> p, double weight_s) 
   samples_s_ += weight_s;
   for (std::size_t i = 0; i < plants_.size(); ++i) sample_plant(i, time_s, p, weight_s);
   std::size_t k = 0;
+  double hottest_k = 0.0;
   for (const BayParts& bay : assembly_.bays)
     for (NodeId layer : bay.air) {
       LevelTally& tally = levels_[k++];
       const double air = at(p, layer);
       tally.sum_k += air * weight_s;
+      hottest_k = std::max(hottest_k, air);
       if (air > tally.peak_k) {
         tally.peak_k = air;
         tally.peak_s = time_s;
       }
     }
+  if (when.ms % kAirEvery.ms == 0) air_.sample(time_s, p, weight_s > 0.0 ? seconds(kAirEvery) : 0.0, hottest_k);
   lowest_tank_kg_ = std::min(lowest_tank_kg_, at(p, Input(assembly_.tank, 1)));
   const double charge = at(p, assembly_.battery);
   if (charge < lowest_charge_j_) {
@@ -144,6 +150,7 @@ RunRecord RunRecorder::finish(const RunResult& result) {
   for (std::size_t i = 0; i < devices_.size(); ++i)
     if (assembly_.devices[i].in_service) out.devices.push_back(devices_[i]);
   put_stores(out, result);
+  air_.put(out);
   put_failures(out);
   put_balances(out, assembly_.plan.house, result);
   out.counts = {result.steps, result.rejected, result.events};

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "sim/contract/observer.hpp"
+#include "tools/compare/air_tally.hpp"
 #include "tools/record/run_record.hpp"
 #include "tools/scenario/assemble.hpp"
 
@@ -50,6 +51,7 @@ class RunRecorder final : public Observer {
   std::vector<std::vector<Input>> sources_;  ///< per series, what fills it, in the order of its axes
   std::vector<PlantTally> plants_;
   std::vector<LevelTally> levels_;
+  AirTally air_;
   std::vector<DeviceOutcome> devices_;
   std::vector<bool> device_on_;
   std::vector<LogEntry> log_;

@@ -23,9 +23,9 @@ namespace noonhouse {
 ///     <series>     (time, axes...), float64 with NaN where there is no value
 ///     latitude, longitude, altitude, duration   single values
 ///   /events        one entry an event over the dimension `event`, which is the event's identifier
-///   /metrics       tables /metrics/plants (over plant), levels (layer), devices (device), failures (failure); single
-///                  values in water, energy and steps. The chains of the failures are one list `chain` over `link`;
-///                  `chain_length` says how many of them belong to each failure, in turn
+///   /metrics       tables /metrics/plants (over plant), levels (layer), devices (device), ways (way), failures
+///                  (failure); single values in water, energy, airing and steps. The chains of the failures are one
+///                  list `chain` over `link`; `chain_length` says how many of them belong to each failure, in turn
 ///   /balance       tables nodes (node_line) and paths (path_line); single values in closure
 ///   /ledger        table over `hour`: where the sun's heat went in each hour of the run
 ///   /scenario      `text`, as read with defaults expanded; `cautions` over caution
@@ -65,7 +65,7 @@ inline constexpr RecordNumber kRecordNumbers[] = {
     {"duration", &RunRecord::duration_s, "s", "", "simulated time"},
 };
 
-static_assert(field_count<RunRecord>() == 29, "a field of RunRecord was added: write, read and compare it");
+static_assert(field_count<RunRecord>() == 31, "a field of RunRecord was added: write, read and compare it");
 static_assert(field_count<RecordAxis>() == 5, "a field of RecordAxis was added: write, read and compare it");
 static_assert(field_count<RecordSeries>() == 7, "a field of RecordSeries was added: write, read and compare it");
 /// The chain of a failure is kept as a ragged array, outside its list.
@@ -94,6 +94,7 @@ inline constexpr std::tuple kRecordTables{
     RecordTable<PlantOutcome>{"metrics/plants", "plant", &RunRecord::plants},
     RecordTable<LevelOutcome>{"metrics/levels", "layer", &RunRecord::levels},
     RecordTable<DeviceOutcome>{"metrics/devices", "device", &RunRecord::devices},
+    RecordTable<WayOutcome>{"metrics/ways", "way", &RunRecord::ways},
     RecordTable<FailureOutcome>{"metrics/failures", "failure", &RunRecord::failures},
     RecordTable<BalanceLine>{"balance/nodes", "node_line", &RunRecord::balances},
     RecordTable<PathLine>{"balance/paths", "path_line", &RunRecord::paths},
@@ -102,6 +103,7 @@ inline constexpr std::tuple kRecordTables{
 inline constexpr std::tuple kRecordBlocks{
     RecordBlock<WaterOutcome>{"metrics/water", &RunRecord::water},
     RecordBlock<EnergyOutcome>{"metrics/energy", &RunRecord::energy},
+    RecordBlock<AiringOutcome>{"metrics/airing", &RunRecord::airing},
     RecordBlock<StepCounts>{"metrics/steps", &RunRecord::counts},
     RecordBlock<ClosureOutcome>{"balance/closure", &RunRecord::closure},
     RecordBlock<Provenance>{"provenance", &RunRecord::provenance},

@@ -41,6 +41,29 @@ struct RecordFields<EnergyOutcome> {
   };
 };
 
+template <>
+struct RecordFields<AiringOutcome> {
+  using S = AiringOutcome;
+  static constexpr auto list = std::tuple{
+      RecordField{"mean", &S::mean_1_s, "s-1", "air changes of the house, mean over the run"},
+      RecordField{"least", &S::least_1_s, "s-1", "least air changes seen"},
+      RecordField{"least_time", &S::least_time_s, kSinceStart, "time of the least air changes"},
+      RecordField{"most", &S::most_1_s, "s-1", "most air changes seen"},
+      RecordField{"most_time", &S::most_time_s, kSinceStart, "time of the most air changes"},
+      RecordField{"hottest", &S::hottest_1_s, "s-1", "air changes when the air was hottest"},
+  };
+};
+
+template <>
+struct RecordFields<WayOutcome> {
+  using S = WayOutcome;
+  static constexpr auto list = std::tuple{
+      RecordField{"way", &S::name, "", "opening, fan or cracks of a side"},
+      RecordField{"in", &S::in_1_s, "s-1", "air that comes in, in air changes of the house"},
+      RecordField{"out", &S::out_1_s, "s-1", "air that goes out, in air changes of the house"},
+  };
+};
+
 /// The chain is not in this list: it is kept as a ragged array of its own.
 template <>
 struct RecordFields<FailureOutcome> {

@@ -83,6 +83,20 @@ struct EnergyOutcome {
   double first_cut_off_s = kNotHappened;
 };
 
+/// How often the house changes its air, over its own dry air; what comes in counts, seen every five minutes.
+struct AiringOutcome {
+  double mean_1_s = kNotHappened;  ///< over the run [1/s]
+  double least_1_s = kNotHappened, least_time_s = kNotHappened;
+  double most_1_s = kNotHappened, most_time_s = kNotHappened;
+  double hottest_1_s = kNotHappened;  ///< when the air of a layer was hottest
+};
+
+/// What a way through the cover does on the mean of the run: an opening, a fan, the cracks of a bay's side.
+struct WayOutcome {
+  std::string name;
+  double in_1_s = 0.0, out_1_s = 0.0;  ///< air that comes in and goes out, in air changes of the house [1/s]
+};
+
 /// A failure or harm, and the chain of events that led to it, newest first.
 struct FailureOutcome {
   double time_s = 0.0;
@@ -150,6 +164,8 @@ struct RunRecord {
   std::vector<DeviceOutcome> devices;
   WaterOutcome water;
   EnergyOutcome energy;
+  AiringOutcome airing;
+  std::vector<WayOutcome> ways;
   std::vector<FailureOutcome> failures;
   ClosureOutcome closure;
   std::vector<BalanceLine> balances;

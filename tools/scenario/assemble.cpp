@@ -23,6 +23,8 @@ Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> 
   start_ = {table_->instant(0).outdoor_k, table_->instant(0).humidity_ratio};
   air_density_ = dry_air_density(table_->mean_outdoor_k(), start_.humidity_ratio, out_.pressure_pa);
   reference_density_ = moist_air_density(table_->mean_outdoor_k(), start_.humidity_ratio, out_.pressure_pa);
+  out_.air_density_kg_m3 = air_density_;
+  out_.reference_density_kg_m3 = reference_density_;
 }
 
 Assembly Assembler::build() {

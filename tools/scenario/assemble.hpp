@@ -12,11 +12,14 @@
 
 namespace noonhouse {
 
+/// Share of a layer's air that is in the column that rises beside it.
+inline constexpr double kColumnShare = 0.05;
+
 /// Where the parts of a bay ended up, for recorders.
 struct BayParts {
   std::string name;
   std::vector<NodeId> air;       ///< layers, from the floor up
-  std::vector<NodeId> column;    ///< the air that rises beside each layer
+  std::vector<NodeId> column;    ///< the air that rises beside each layer, kColumnShare of its air
   std::vector<NodeId> pressure;  ///< of each layer, a junction
   std::vector<NodeId> soil;      ///< below the floor's surface, downward
   std::vector<NodeId> covers;    ///< facets, in the shape's order
@@ -49,6 +52,8 @@ struct Assembly {
   RunPlan plan;
   HouseShape shape;
   double pressure_pa = 0.0;
+  double air_density_kg_m3 = 0.0;        ///< of the dry air that fills the layers
+  double reference_density_kg_m3 = 0.0;  ///< of the column of air from which pressures are counted
   std::vector<BayParts> bays;
   std::vector<PlantParts> plants;
   std::vector<DeviceParts> devices;

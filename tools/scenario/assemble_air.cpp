@@ -12,7 +12,6 @@ namespace noonhouse {
 namespace {
 constexpr double kHumidityTolerance = 2e-5;  ///< [kg/kg]
 constexpr double kPressureUnit = 1e-3;       ///< [Pa]
-constexpr double kColumnShare = 0.05;        ///< of a layer's air, in the column that rises beside it
 constexpr double kColumnSeconds = 60.0;      ///< in which a column that does not rise takes on its layer's state
 constexpr double kLongestEddy = 1.0;         ///< mixing length in a tall house [m]; common practice, no source
 /// Of air in a house that is never quite still [m2/s]: draughts along walls, people, leaves (common practice, no
