@@ -16,10 +16,13 @@ using field::Profile;
 // stand for an instant where a vent is switched (the state at an event is read between two steps).
 TEST(FieldStrata, AreThoseOfThirtyTwoLayers) {
   for (const char* plan : {"all shut", "vents and fan"}) {
-    const Profile eight = peak_profile(plan, 8), sixteen = peak_profile(plan, 16), most = peak_profile(plan, 32);
+    const Profile four = peak_profile(plan, 4), eight = peak_profile(plan, 8), sixteen = peak_profile(plan, 16),
+                  most = peak_profile(plan, 32);
     EXPECT_LT(sixteen.difference(most), 0.5) << plan;
+    EXPECT_LT(eight.as_cut(4).difference(sixteen), four.difference(eight)) << plan;
+    EXPECT_LT(sixteen.steepest_k_m, 11.65) << "seen by 63 sensors in three houses [J. Plant Sci. 2014, 2(5)]";
     EXPECT_LT(sixteen.as_cut(4).difference(most), eight.as_cut(4).difference(sixteen)) << plan;
-    RecordProperty(plan, fmt::format("{:.3f}", sixteen.difference(most)));
+    RecordProperty(plan, fmt::format("{:.3f}, at most {:.1f} K/m", sixteen.difference(most), most.steepest_k_m));
   }
 }
 
