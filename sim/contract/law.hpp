@@ -17,7 +17,9 @@ using LawFluxes = std::array<S, static_cast<std::size_t>(L::kFluxes)>;
 /// A law of which several may join the same places, told apart by their parameters, says `kMayRepeat = true`. Of all
 /// others a second one is taken for a mistake.
 template <class L>
-inline constexpr bool kMayRepeat = requires { L::kMayRepeat; };
+inline constexpr bool kMayRepeat = requires {
+  L::kMayRepeat;
+};
 
 /// An exchange law: a small struct of parameters that turns potentials into fluxes.
 ///

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because a whole house of the field cases is put together in one place.
 #pragma once
 #include <fmt/format.h>
 #include <unistd.h>

@@ -26,6 +26,12 @@ void add_agent(RunPlan& plan, typename A::Parameters parameters) {
 constexpr double kEddyShare = 0.1;      ///< size of eddies over the house's height; common practice, no source
 constexpr double kJetSpeedShare = 0.9;  ///< C_v of a nozzle; common practice, no source
 
+/// Water of a whole line at its working pressure [kg/s].
+double line_flow_kg_s(const MistSpec& m) {
+  return m.nozzles * kWaterKgPerM3 *
+         nozzle_flow_m3_s(nozzle_constant(m.nozzle_flow_m3_s, m.rated_pressure_pa), m.pressure_pa);
+}
+
 std::string plain(double value) { return number_text(value, value < 10.0 ? 1 : 0); }
 
 }  // namespace
@@ -65,6 +71,35 @@ void Assembler::add_controls() {
   add_people();
 }
 
+/// What stirs each bay's air: the jets of its mist lines and of the fans that move air around.
+void Assembler::add_stirring() {
+  std::vector<RunningSum::Parameters> sums;
+  for (std::size_t b = 0; b < stirring_.size(); ++b)
+    sums.push_back({"stirring of the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b]});
+  const auto stir = [&](const std::string& device, ChannelId running, const std::string& bay_name, double jet_w) {
+    const auto bay = static_cast<std::size_t>(out_.shape.bay_index(bay_name));
+    if (!plan_.uses(device) || jet_w <= 0.0) return;
+    const double air_kg = out_.shape.bays[bay].volume_m3 * reference_density_;
+    sums[bay].parts.push_back({running, turbulent_velocity_m_s(jet_w, kEddyShare * out_.shape.top_m, air_kg)});
+  };
+  for (const auto& item : spec_.fans) {
+    const FanSpec& f = item.value;
+    if (f.moves == FanMoves::air_around)
+      stir(item.name, position_channel(item.name, "fan"), f.bay,
+           jet_power_w(f.flow_m3_s * reference_density_, f.flow_m3_s / (0.25 * kPi * f.width_m * f.width_m)));
+  }
+  for (const auto& item : spec_.mist_lines) {
+    const MistSpec& m = item.value;
+    if (m.wets != MistWets::air) continue;
+    const double speed = nozzle_jet_speed_m_s(m.pressure_pa, kWaterKgPerM3, kJetSpeedShare);
+    for (const std::string& bay : m.bays)
+      stir(item.name, position_channel(item.name, "mist line"), bay,
+           jet_power_w(line_flow_kg_s(m) / static_cast<double>(m.bays.size()), speed));
+  }
+  for (auto& sum : sums)
+    if (!sum.parts.empty()) add_agent<RunningSum>(out_.plan, std::move(sum));
+}
+
 void Assembler::add_device_agents() {
   const Device::Need power{out_.power_permit, "the battery is cut off"};
   const Device::Need water{out_.water_permit, "the pump is cut out for a low tank"};
@@ -79,39 +114,19 @@ void Assembler::add_device_agents() {
     loads.parts.push_back({p.outputs.front().channel, power_w});
     add_agent<Device>(out_.plan, std::move(p));
   };
-  std::vector<RunningSum::Parameters> stirs;
-  for (std::size_t b = 0; b < stirring_.size(); ++b)
-    stirs.push_back({"stirring of the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b]});
-  const auto stir = [&](const std::string& device, ChannelId running, const std::string& bay_name, double jet_w) {
-    const auto bay = static_cast<std::size_t>(out_.shape.bay_index(bay_name));
-    if (!plan_.uses(device) || jet_w <= 0.0) return;
-    const double speed = turbulent_velocity_m_s(jet_w, kEddyShare * out_.shape.top_m,
-                                                out_.shape.bays[bay].volume_m3 * reference_density_);
-    stirs[bay].parts.push_back({running, speed});
-  };
   for (const auto& item : spec_.openings)
     add(item.name,
         {"", "opens", "shuts", {}, {}, {{position_channel(item.name, "opening"), 1.0, item.value.shut_share}}}, 0.0);
   for (const auto& item : spec_.fans) {
     const FanSpec& f = item.value;
     const ChannelId running = position_channel(item.name, "fan");
-    if (f.moves == FanMoves::air_around)
-      stir(item.name, running, f.bay,
-           jet_power_w(f.flow_m3_s * reference_density_, f.flow_m3_s / (0.25 * kPi * f.width_m * f.width_m)));
     add(item.name, {"", "starts", "stops", {}, {power}, {{running, 1.0, 0.0}}}, f.power_w);
   }
   for (const auto& item : spec_.mist_lines) {
     const MistSpec& m = item.value;
     Device::Parameters p{"", "starts",       "stops",
                          {}, {water, power}, {{position_channel(item.name, "mist line"), 1.0, 0.0}}};
-    const double flow =
-        nozzle_flow_m3_s(nozzle_constant(m.nozzle_flow_m3_s, m.rated_pressure_pa), m.pressure_pa) * m.nozzles;
-    p.outputs.push_back({mist_flow_.at(item.name), flow * kWaterKgPerM3, 0.0});
-    const double speed = nozzle_jet_speed_m_s(m.pressure_pa, kWaterKgPerM3, kJetSpeedShare);
-    if (m.wets == MistWets::air)
-      for (const std::string& bay : m.bays)
-        stir(item.name, position_channel(item.name, "mist line"), bay,
-             jet_power_w(flow * kWaterKgPerM3 / static_cast<double>(m.bays.size()), speed));
+    p.outputs.push_back({mist_flow_.at(item.name), line_flow_kg_s(m), 0.0});
     add(item.name, std::move(p), m.pump_power_w);
   }
   for (const auto& item : spec_.pads)
@@ -123,8 +138,7 @@ void Assembler::add_device_agents() {
     add(item.name, std::move(p), item.value.drive_power_w);
   }
   add_agent<RunningSum>(out_.plan, std::move(loads));
-  for (auto& sum : stirs)
-    if (!sum.parts.empty()) add_agent<RunningSum>(out_.plan, std::move(sum));
+  add_stirring();
 }
 
 void Assembler::add_people() {

@@ -121,6 +121,7 @@ class Assembler {
   // assemble_control.cpp
   void add_controls();
   void add_device_agents();
+  void add_stirring();
   void add_people();
   void add_weather_diary();
 
