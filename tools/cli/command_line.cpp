@@ -99,13 +99,11 @@ int command_line(int argc, char** argv) {
     refuse_unknown_command(app, argc, argv);
     app.parse(argc, argv);
     if (us) options.units = UnitSystem::us;
-    if (check->parsed()) check_command(options);
-    if (run->parsed()) run_command(options);
-    if (compare->parsed()) compare_command(options);
-    if (report->parsed()) report_command(options);
-    if (light->parsed()) light_command(options);
-    if (air->parsed()) air_command(options);
-    if (materials->parsed()) materials_command(options);
+    const std::pair<CLI::App*, void (*)(const CommandOptions&)> commands[] = {
+        {check, check_command}, {run, run_command}, {compare, compare_command},    {report, report_command},
+        {light, light_command}, {air, air_command}, {materials, materials_command}};
+    for (const auto& [command, carry_out] : commands)
+      if (command->parsed()) carry_out(options);
     if (schema->parsed()) schema_command();
     if (std::fflush(stdout) != 0) throw UserError(ErrorKind::disk_full, "standard output cannot be written");
     return 0;
