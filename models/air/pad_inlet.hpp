@@ -24,8 +24,9 @@ namespace noonhouse {
 /// with T_s = saturated_by_water_fast_k by water of the tank, which runs round as warm as the tank is [pad_outlet]. The
 /// outdoor air enters as it is, and the water as liquid: together they are what leaves the pad. The pad's depression
 /// T_out - T_s is taken by drying_difference_k: at most 0.02 K less.
-/// Both ways at once 0.5 mm/s of air creep through at rest, which rounds the corner between in and out.
-/// Not modelled: what pad.hpp does not, the dry pad's lower resistance, bleed-off, water that evaporates outwards.
+/// While the pad is dry its shutter is shut and nothing passes. Open, both ways at once 0.5 mm/s of air creep through
+/// at rest, which rounds the corner between in and out. Not modelled: what pad.hpp does not, the dry pad's lower
+/// resistance, bleed-off, water that evaporates outwards.
 struct PadInlet {
   static constexpr std::string_view kName = "air through a wet pad";
   OpeningPlace place;           ///< bottom_m: the pad's middle
@@ -63,6 +64,8 @@ struct PadInlet {
     const S liquid = liquid_enthalpy(tank_k);
     q[3] = drawn * (kDryAirHeat + kVapourHeat * w_out) * cooling / (vapour_enthalpy(S(t_out - cooling)) - liquid);
     q[4] = q[3] * liquid;
+    const S shutter = ramp(in[6], 0.1);
+    for (S& each : q) each = shutter * each;
   }
 };
 

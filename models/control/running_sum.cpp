@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/control/running_sum.hpp"
 
+#include <cmath>
+
 namespace noonhouse {
 
 std::vector<ChannelId> RunningSum::follows(const Parameters& p) {
@@ -17,7 +19,8 @@ void RunningSum::react(const Situation& situation, const Trigger& trigger, Actio
     for (const Part& part : p_.parts)
       if (situation.value(part.running) > 0.5) total += part.adds;
   }
-  actions.set(p_.total, total, trigger.cause);
+  if (p_.power != 1.0) total = std::pow(total, p_.power);
+  actions.set(p_.total, p_.scale * total, trigger.cause);
 }
 
 }  // namespace noonhouse

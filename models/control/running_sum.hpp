@@ -7,8 +7,8 @@
 
 namespace noonhouse {
 
-/// Keeps a channel at the sum of what the running devices add to it: the electrical load [W], the stirring of a bay's
-/// air by its spray [m/s]. With a permit the sum is nothing, standing part and all, while the permit is withdrawn.
+/// Keeps a channel at the sum of what the running devices add to it: the electrical load [W], what stirs a bay's air
+/// [W, told as m/s]. With a permit the sum is nothing, standing part and all, while the permit is withdrawn.
 class RunningSum final : public Agent {
  public:
   struct Part {
@@ -21,6 +21,8 @@ class RunningSum final : public Agent {
     double standing = 0.0;
     ChannelId permit;  ///< may be none
     ChannelId total;
+    double power = 1.0;  ///< the channel is scale * sum^power: turbulence goes with the cube root of what drives it
+    double scale = 1.0;
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters& p);

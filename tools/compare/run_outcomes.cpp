@@ -95,8 +95,8 @@ void RunRecorder::put_stores(RunRecord& record, const RunResult& result) const {
   w.rain_caught_kg = carried_on(house, result, "rain", 0);
   w.overflow_kg = carried_on(house, result, "overflow", 0);
   w.mist_evaporated_kg = carried_on(house, result, "mist", 0);
-  w.misted_kg =
-      w.mist_evaporated_kg + carried_on(house, result, "mist that lands", 0) + carried_on(house, result, "wet pad", 3);
+  w.misted_kg = w.mist_evaporated_kg + carried_on(house, result, "mist that lands", 0) +
+                carried_on(house, result, "wet pad", 3) - carried_on(house, result, "back to the tank", 0);
   w.hand_watered_kg = carried_on(house, result, "hand watering", 0);
   w.days_left = days_from(std::max(0.0, w.end_kg - 1000.0 * tank.low_m3), (w.misted_kg + w.hand_watered_kg) / days);
   const PowerSpec& power = plan_.spec.power;

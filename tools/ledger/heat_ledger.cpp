@@ -35,6 +35,7 @@ constexpr std::array kKnownPaths{
     KnownPath{"rain", HeatLine::water},
     KnownPath{"overflow", HeatLine::water},
     KnownPath{"run-off", HeatLine::water},
+    KnownPath{"back to the tank", HeatLine::water},
 };
 
 const KnownPath* known_path(std::string_view path) {

@@ -122,8 +122,9 @@ SurfaceFilm Assembler::film_of(double tilt_rad, double length_m, double run_m) c
   return surface_film(tilt_rad, length_m, kDraught, table_->mean_outdoor_k(), out_.pressure_pa, run_m);
 }
 
-void Assembler::run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy) {
-  graph_.exchange("run-off from " + name, "run-off", Runoff{held_kg}, {from, Input(from, 1)},
+void Assembler::run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy,
+                        const char* path) {
+  graph_.exchange("run-off from " + name, path, Runoff{held_kg}, {from, Input(from, 1)},
                   {{{End(from, 1), water}, {from, energy}}});
 }
 

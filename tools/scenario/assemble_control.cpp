@@ -74,13 +74,16 @@ void Assembler::add_controls() {
 /// What stirs each bay's air: the jets of its mist lines and of the fans that move air around.
 void Assembler::add_stirring() {
   std::vector<RunningSum::Parameters> sums;
-  for (std::size_t b = 0; b < stirring_.size(); ++b)
-    sums.push_back({"stirring of the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b]});
+  for (std::size_t b = 0; b < stirring_.size(); ++b) {
+    // The powers of all jets add up, and their turbulence is that of the sum: speed of 1 W times its cube root.
+    const double one_watt =
+        turbulent_velocity_m_s(1.0, kEddyShare * out_.shape.top_m, out_.shape.bays[b].volume_m3 * reference_density_);
+    sums.push_back({"stirring of the " + out_.bays[b].name + " bay", {}, 0.0, {}, stirring_[b], 1.0 / 3.0, one_watt});
+  }
   const auto stir = [&](const std::string& device, ChannelId running, const std::string& bay_name, double jet_w) {
     const auto bay = static_cast<std::size_t>(out_.shape.bay_index(bay_name));
     if (!plan_.uses(device) || jet_w <= 0.0) return;
-    const double air_kg = out_.shape.bays[bay].volume_m3 * reference_density_;
-    sums[bay].parts.push_back({running, turbulent_velocity_m_s(jet_w, kEddyShare * out_.shape.top_m, air_kg)});
+    sums[bay].parts.push_back({running, jet_w});
   };
   for (const auto& item : spec_.fans) {
     const FanSpec& f = item.value;

@@ -86,7 +86,7 @@ void Assembler::add_longwave() {
     exchange_longwave(parts.nodes[pair.a], parts.nodes[pair.b], pair.area_m2, to_cloth);
   for (const auto& [ends, area] : to_cloth) {
     const NodeId node{ends.first}, cloth = cloth_nodes_[at(ends.second)];
-    const double meets = 1.0 - spec_.shades[at(ends.second)].value.infrared_passes;
+    const double meets = spec_.shades[at(ends.second)].value.emissivity;  // what it reflects stays where it is
     graph_.exchange("longwave between " + graph_.name_of(node) + " and the " + spec_.shades[at(ends.second)].name,
                     "longwave inside", ScreenedRadiantExchange{area, 0.0, meets},
                     {node, cloth, cloth_drawn_[at(ends.second)]}, {{{node, cloth}}});

@@ -8,6 +8,9 @@
 
 namespace noonhouse {
 namespace {
+/// (C_d / 2) sqrt(C_w) of continuous roof vents, 0.644 and 0.09 [Boulard & Baille 1995, J. Agric. Eng. Res. 61, 145,
+/// eq. (15); coefficients from memory].
+constexpr double kRoofVentUnrest = 0.0966;
 constexpr double kLouvreSpeed = 2.0;  ///< of a fan's air in its louvre [m/s]; common practice, no source
 constexpr double kLeastRise = 0.01;   ///< of an opening that lies level [m]
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
@@ -31,8 +34,9 @@ void Assembler::open_cover(const std::string& name, int facet, const OpeningSpec
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const double part = overlap_share(bottom, bottom + rise, layers[i]);
     if (part <= 0.0) continue;
-    const OpeningPiece law{place_in_layer(bay, i, std::max(bottom, layers[i].bottom_m)),
-                           TallOpening{o.area_m2 / rise, rise * part, discharge}};
+    OpeningPiece law{place_in_layer(bay, i, std::max(bottom, layers[i].bottom_m)),
+                     TallOpening{o.area_m2 / rise, rise * part, discharge}};
+    if (out_.shape.facets[at(facet)].roof()) law.unrest = kRoofVentUnrest;
     join_outdoors(name + " at layer " + std::to_string(i + 1), "ventilation", law, bay, i, out_.site.wind_pa[at(facet)],
                   {Input(out_.site.wind), Input(share)});
   }
@@ -61,7 +65,9 @@ void Assembler::add_fans() {
     const FanPiece law{place_in_layer(bay, layer, f.height_m), QuadraticFan{f.flow_m3_s, f.shut_off_pa},
                        f.moves == FanMoves::air_out};
     join_outdoors(item.name, "ventilation", law, bay, layer, out_.site.wind_pa[at(facet)], {Input(running)});
-    const double area = f.inlet_area_m2.value_or(f.flow_m3_s / kLouvreSpeed);
+    const bool by_pad =
+        std::any_of(spec_.pads.begin(), spec_.pads.end(), [&](const auto& p) { return plan_.uses(p.name); });
+    const double area = f.inlet_area_m2.value_or(by_pad ? 0.0 : f.flow_m3_s / kLouvreSpeed);
     if (area <= 0.0) continue;
     OpeningSpec louvre;
     louvre.area_m2 = area;

@@ -25,6 +25,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 void Assembler::add_pads() {
   for (const auto& item : spec_.pads) {
     const PadSpec& p = item.value;
+    if (!plan_.uses(item.name)) continue;  // its shutter is shut
     const ChannelId wet = position_channel(item.name, "pad");
     const int bay = out_.shape.bay_index(p.bay);
     const int facet = facet_of(bay, p.side, p.centre_m);
@@ -55,6 +56,7 @@ void Assembler::add_pads() {
 /// gutter back to the tank.
 void Assembler::sprinkle_roof(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table) {
   if (!nothing_dried_.valid()) nothing_dried_ = graph_.channel("stage of spray at the nozzles", "1", 0.0);
+  const bool iso = spec_.site.wind_film == WindFilm::iso;
   double roof_m2 = 0.0;
   for (const Facet& facet : out_.shape.facets)
     if (facet.bay == bay && facet.roof()) roof_m2 += facet.area_m2;
@@ -69,10 +71,10 @@ void Assembler::sprinkle_roof(const Named<MistSpec>& line, int bay, const std::s
       graph_.exchange("heat between " + name + " and the cover", "film to cover", Conductance{kFilmToCover * area},
                       {film, outer_nodes_[f]}, {{{film, outer_nodes_[f]}}});
       graph_.exchange(name + " that dries", "evaporation and condensation",
-                      WindEvaporation{area, out_.pressure_pa, kHalfWetRoof * area},
+                      WindEvaporation{area, out_.pressure_pa, kHalfWetRoof * area, iso ? 4.0 : 2.8, iso ? 4.0 : 3.0},
                       {film, Input(film, 1), out_.site.humidity, out_.site.wind},
                       {{{End(film, 1), outdoor_vapour_}, {film, outdoor_heat_}}});
-      run_off(facet.name + ", outside,", film, kHeldOnRoof * area, End(out_.tank, 1), out_.tank);
+      run_off(facet.name + ", outside,", film, kHeldOnRoof * area, End(out_.tank, 1), out_.tank, "back to the tank");
     }
     const double share = area / roof_m2 / static_cast<double>(line.value.bays.size());
     graph_.exchange(line.name + " over the " + facet.name, "mist that lands",

@@ -129,7 +129,8 @@ class Assembler {
   void receive_sun(const std::string& name, NodeId node, std::size_t row);
   SurfaceFilm film_of(double tilt_rad, double length_m, double run_m) const;
   NodeId film_node(const std::string& name, double dry_heat_j_k, double start_k);
-  void run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy);
+  void run_off(const std::string& name, NodeId from, double held_kg, const End& water, const End& energy,
+               const char* path = "run-off");
   double bench_cover_share(const std::string& bench) const;
   const BenchSpec& bench(const std::string& name) const;
   ChannelId position_channel(const std::string& device, const std::string& sort, double at_rest = 0.0);

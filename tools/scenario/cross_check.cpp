@@ -194,6 +194,19 @@ class CrossCheck {
       require(sum <= side.area_m2, ErrorKind::does_not_fit, path + ".area",
               "openings in the " + side_name + " take " + square(sum) + ", but it has " + square(side.area_m2));
     }
+    for (const auto& pad : s_.pads) fits_bay("pads." + pad.name + ".area", pad.value.bay, pad.value.area_m2);
+    for (const auto& fan : s_.fans)
+      if (fan.value.inlet_area_m2)
+        fits_bay("fans." + fan.name + ".inlet_area", fan.value.inlet_bay, *fan.value.inlet_area_m2);
+  }
+
+  /// What sits in some wall of a bay is no larger than its largest wall.
+  void fits_bay(const std::string& path, const std::string& bay, double area_m2) const {
+    double largest = 0.0;
+    for (const Facet& facet : shape_.facets)
+      if (facet.bay == shape_.bay_index(bay)) largest = std::max(largest, facet.area_m2);
+    require(area_m2 <= largest, ErrorKind::does_not_fit, path,
+            "the largest wall of the " + bay + " bay has " + square(largest));
   }
 
   void devices() const {

@@ -88,7 +88,9 @@ void fields(FieldVisitor& v, FanSpec& s) {
              {.minimum = 0, .about = "of the louvre above the floor"});
   v.quantity(
       "inlet_area", s.inlet_area_m2, Dimension::area,
-      {.minimum = 0, .about = "of the open louvre; absent: for 2 m/s at the fan's flow (common practice, no source)"});
+      {.minimum = 0,
+       .about = "of the open louvre; absent: for 2 m/s at the fan's flow (common practice, no source), none where a "
+                "pad is in service"});
   v.quantity("flow", s.flow_m3_s, Dimension::volume_flow,
              {.minimum = 0, .exclusive_minimum = true, .about = "air moved against no pressure"});
   v.quantity("shut_off", s.shut_off_pa, Dimension::pressure,
