@@ -83,6 +83,16 @@ struct BatteryStage {
   }
 };
 
+TEST(RunningSum, TellsWhatStirsByTheCubeRootOfAllJetsTogether) {
+  AgentStage stage{1_h};
+  const ChannelId fan = stage.channel("fan"), other = stage.channel("other"), speed = stage.channel("speed");
+  stage.agent<RunningSum>({"stirring", {{fan, 0.5}, {other, 0.5}}, 0.0, {}, speed, 1.0 / 3.0, 0.2});
+  stage.hand(fan, {{10_s, 1.0}});
+  stage.hand(other, {{20_s, 1.0}});
+  stage.run();
+  EXPECT_NEAR(stage.last(speed), 0.2, 1e-12);
+}
+
 TEST(RunningSum, AddsUpWhatRunsAndTheStandingDraw) {
   struct Row {
     double fan_call, pump, load_w;
