@@ -106,7 +106,7 @@ TEST(PadInlet, AddsNothingWhenDryOrInSaturatedAir) {
   const Five dry = flux(pad_of(0.1), -8.0, kHot, kHot, 0.0, 293.15);
   EXPECT_EQ(dry[3], 0.0);
   EXPECT_EQ(dry[4], 0.0);
-  EXPECT_NEAR(drawn_in(dry).t, kHot.t, 1e-9);
+  EXPECT_EQ(dry[0], 0.0) << "its shutter is shut";
   const Air fog{295.15, saturation_humidity_ratio_fast(295.15, kPressure) * 1.001};
   EXPECT_EQ(flux(pad_of(0.1), -8.0, kHot, fog, 1.0, 293.15)[3], 0.0);
   const double half = kHot.t - drawn_in(flux(pad_of(0.1), -8.0, kHot, kHot, 0.5, 293.15)).t;
