@@ -125,6 +125,9 @@ constexpr Mistake kGeometry[] = {
 };
 
 constexpr Mistake kContradictions[] = {
+    {"APadLargerThanAnyWall", "benches:\n",
+     "pads:\n  wall: { bay: west, area: @100 m2, centre: 1 m, pump_power: 9 W }\nbenches:\n", ErrorKind::does_not_fit,
+     "the largest wall of the west bay"},
     {"StopsAboveStart", "stops_at: 29 degC", "stops_at: @35 degC", ErrorKind::out_of_range, "below starts_at"},
     {"StopsAboveStartByAPlan", "    stops_at: 29 degC", "    stops_at: @31.5 degC", ErrorKind::out_of_range,
      "below starts_at"},

@@ -99,6 +99,24 @@ TEST(Cloth, RolledUpItMovesNoHeat) {
   EXPECT_LT(screened, 0.6 * bare);
 }
 
+/// A shiny cloth drawn inside holds the night's heat back better than a dark one: what it does not send out itself.
+TEST(Cloth, InsideShinyOneKeepsTheHouseWarmerByNightThanADarkOne) {
+  double floor_k[2] = {};
+  for (const int dark : {0, 1}) {
+    Assembly house =
+        house_under(std::string("green knitted net 50 %, hangs: inside, over: all, infrared_passes: 5 %, ") +
+                    "emissivity: " + (dark == 1 ? "90 %" : "10 %"));
+    for (const ChannelId channel : house.site.drawn)
+      house.plan.house.initial_channels[static_cast<std::size_t>(channel.index)] = 1.0;
+    house.plan.length = 4_h;  // from midnight to before sunrise
+    const RunResult result = run_of(house);
+    std::vector<double> p(static_cast<std::size_t>(house.plan.house.states + house.plan.house.channels));
+    for (const auto& batch : house.plan.house.store_batches) batch->potentials(result.state.amounts.data(), p.data());
+    floor_k[dark] = p[static_cast<std::size_t>(house.plan.house.position(Input(house.bays.front().floor)))];
+  }
+  EXPECT_GT(floor_k[0], floor_k[1] + 0.2);
+}
+
 /// Sun on an insulated wall is taken up at its outer face, light from inside at its inner one.
 TEST(Walls, TakeUpLightAtTheFaceThatMeetsIt) {
   const std::string text = small_scenario::with(

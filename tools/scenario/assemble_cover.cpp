@@ -93,12 +93,14 @@ void Assembler::add_shades() {
 void Assembler::add_shade(int s) {
   const auto& shade = spec_.shades[at(s)];
   double area = 0.0, sky_view = 0.0;
-  std::vector<double> area_in_bay(out_.bays.size(), 0.0);
+  const std::size_t layers = out_.shape.bays.front().layers.size();
+  std::vector<std::vector<double>> beside(out_.bays.size(), std::vector<double>(layers, 0.0));  // area by bay and layer
   for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
     const Facet& facet = out_.shape.facets[f];
     if (shade_of(facet, spec_.shades) != s) continue;
     area += facet.area_m2;
-    area_in_bay[at(facet.bay)] += facet.area_m2;
+    for (std::size_t i = 0; i < layers; ++i)
+      beside[at(facet.bay)][i] += facet.area_m2 * facet_share_in_layer(facet, out_.shape.bays[at(facet.bay)].layers, i);
     sky_view += facet.area_m2 * table_->sun().instants().front().geometry->outlooks[f].sky;
   }
   const ChannelId drawn = position_channel(shade.name, "shade");
@@ -124,10 +126,12 @@ void Assembler::add_shade(int s) {
   }
   const SurfaceFilm film = film_of(kPi / 2.0, 0.5, 1.0);
   for (std::size_t b = 0; b < out_.bays.size(); ++b)
-    if (area_in_bay[b] > 0.0)
-      graph_.exchange("heat between the " + shade.name + " and the air of the " + out_.bays[b].name + " bay",
-                      "convection inside", InsideConvection{2.0 * area_in_bay[b], film},
-                      {cloth, out_.bays[b].air.back()}, {{{cloth, out_.bays[b].air.back()}}});
+    for (std::size_t i = 0; i < layers; ++i)
+      if (beside[b][i] > 0.0)
+        graph_.exchange("heat between the " + shade.name + " and the air of layer " + std::to_string(i + 1) +
+                            " of the " + out_.bays[b].name + " bay",
+                        "convection inside", InsideConvection{2.0 * beside[b][i], film}, {cloth, out_.bays[b].air[i]},
+                        {{{cloth, out_.bays[b].air[i]}}});
 }
 
 }  // namespace noonhouse
