@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <cmath>
-#include <filesystem>
-#include <fstream>
 #include <string>
 #include <vector>
 
@@ -49,23 +46,6 @@ inline std::string scenario_text(const Day& day, const std::string& house_and_de
          "power:\n  panel_area: 10 m2\n  battery: 5000 kWh\n" +
          house_and_devices;
 }
-
-/// A folder of this process' own, with the weather in it, removed afterwards.
-class WeatherFolder {
- public:
-  explicit WeatherFolder(const Day& day)
-      : path_(std::filesystem::temp_directory_path() / fmt::format("noonhouse_field_{}", ::getpid())) {
-    std::filesystem::create_directories(path_);
-    std::ofstream(path_ / "day.csv") << weather_text(day);
-  }
-  ~WeatherFolder() { std::filesystem::remove_all(path_); }
-  WeatherFolder(const WeatherFolder&) = delete;
-  WeatherFolder& operator=(const WeatherFolder&) = delete;
-  const std::filesystem::path& path() const { return path_; }
-
- private:
-  std::filesystem::path path_;
-};
 
 /// A closed crop on a low bench in each bay: peppers of leaf area 3 that cover the floor but for 5 cm along the walls.
 /// It takes up 77 % of the light: a crop's albedo is 0.23 [Allen et al. 1998, FAO Irrigation and Drainage Paper 56,

@@ -11,6 +11,7 @@
 #include "sim/run/run.hpp"
 #include "tests/support/field_day.hpp"
 #include "tests/support/run_marks.hpp"
+#include "tests/support/weather_folder.hpp"
 #include "tools/scenario/assemble.hpp"
 
 /// Whole houses of invented scenarios under one invented day of weather, run as a person would run them, to be held
@@ -132,7 +133,7 @@ class FieldRun {
 
 /// The run of a plan of house and devices under a day.
 inline FieldRun run(const Day& day, const std::string& house_and_devices, const std::string& plan) {
-  const WeatherFolder folder(day);
+  const WeatherFolder folder("day.csv", weather_text(day));
   const Scenario scenario = read_scenario_text(scenario_text(day, house_and_devices), folder.path() / "field.yaml");
   return {scenario, scenario.plan(plan)};
 }

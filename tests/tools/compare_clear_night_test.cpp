@@ -3,7 +3,6 @@
 // radiation the cover lets out.
 #include <fmt/format.h>
 #include <gtest/gtest.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <filesystem>
@@ -14,6 +13,7 @@
 
 #include "sim/run/run.hpp"
 #include "tests/support/run_marks.hpp"
+#include "tests/support/weather_folder.hpp"
 #include "tools/scenario/assemble.hpp"
 
 namespace noonhouse {
@@ -36,23 +36,6 @@ std::string weather_text(const Night& night) {
     text += fmt::format("2025-10-20 {:02}:00,3,-10,0,{},{}\n", hour, night.wind_m_s, night.longwave_w_m2);
   return text;
 }
-
-/// A folder of this process' own, with the weather in it, removed afterwards.
-class WeatherFolder {
- public:
-  explicit WeatherFolder(const Night& night)
-      : path_(std::filesystem::temp_directory_path() / fmt::format("noonhouse_clear_night_{}", ::getpid())) {
-    std::filesystem::create_directories(path_);
-    std::ofstream(path_ / "night.csv") << weather_text(night);
-  }
-  ~WeatherFolder() { std::filesystem::remove_all(path_); }
-  WeatherFolder(const WeatherFolder&) = delete;
-  WeatherFolder& operator=(const WeatherFolder&) = delete;
-  const std::filesystem::path& path() const { return path_; }
-
- private:
-  std::filesystem::path path_;
-};
 
 constexpr const char* kText = R"(title: Clear night
 run:
@@ -136,7 +119,7 @@ void wet_floor(Assembly& assembly, double water_kg_m2) {
 }
 
 Morning morning_in(const std::string& cover, double floor_water_kg_m2 = 0.0, const Night& night = {}) {
-  const WeatherFolder folder(night);
+  const WeatherFolder folder("night.csv", weather_text(night));
   const std::string text = replaced(kText, "COVER", cover);
   const Scenario scenario = read_scenario_text(text, folder.path() / "night.yaml");
   const PlanScenario& plan = scenario.plans.front();
