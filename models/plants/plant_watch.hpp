@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 #include <array>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -8,23 +9,30 @@
 
 namespace noonhouse {
 
-/// How far a plant has gone, by the time its tissue spent beyond its limits.
+/// How far a plant has gone: bands of what it has borne.
 enum class PlantState { fine, strained, harmed, lost };
 
-/// Watches one plant group's tissue against its limits and adds up the time beyond each. Strained and harmed go by
-/// the time beyond the harm limit (hot or cold), lost by the time beyond the lethal one. Each step down is logged as
-/// harm; its cause is the newest failure that stands at that moment among the devices that cool. Cold is no device's
-/// failure: none heats.
-/// Does not model: recovery, acclimatisation, light, dry air.
+/// One thing that harms a plant, told by a dose that the house integrates (dose.hpp).
+struct Hazard {
+  std::string what;  ///< "tissue above 38 degC"
+  Input dose;        ///< [s]
+  /// Doses [s] at which the plant is strained, harmed, lost; kNever where it does not come to that.
+  static constexpr double kNever = std::numeric_limits<double>::infinity();
+  std::array<double, 3> at{kNever, kNever, kNever};
+  Input temperature;               ///< said with it [K]
+  std::vector<std::string> failed_by;  ///< agents whose failure lets it come to that
+  std::string otherwise;           ///< why it can come to that although none of them failed
+};
+
+/// Watches what one plant group has borne. Each hazard takes the group a step down when its dose passes a mark, each
+/// step once; it is logged as harm, and its cause is the newest failure that stands at that moment among the agents
+/// whose failure can bring it, or a warning that says why it came without one.
+/// Does not model: healing of harm that is done, hazards that make one another worse.
 class PlantWatch final : public Agent {
  public:
   struct Parameters {
     std::string name;
-    Input tissue;  ///< [K]
-    double harm_above_k = 0.0, lethal_above_k = 0.0, harm_below_k = 0.0, lethal_below_k = 0.0;
-    Tick strained_after, harmed_after, lost_after;
-    std::vector<std::string> cooled_by;  ///< agents whose failure lets it get too hot
-    std::string when_nothing_failed;     ///< why it can be too hot although no device failed
+    std::vector<Hazard> hazards;
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters&) { return {}; }
@@ -34,23 +42,12 @@ class PlantWatch final : public Agent {
   void react(const Situation& situation, const Trigger& trigger, Actions& actions) override;
 
  private:
-  enum Limit { kHot, kLethalHot, kCold, kLethalCold, kLimits };
-  struct Crossed {
-    double threshold = 0.0;
-    bool above = true;  ///< beyond means above
-    bool lethal = false;
-    bool beyond = false;
-  };
-  void arm(int limit, Actions& actions) const;
-  void add_time(Tick now);
-  void plan_wake(Tick now, Actions& actions) const;
-  void judge(const Situation& situation, Actions& actions);
-  void say(PlantState state, const Situation& situation, Actions& actions);
+  void arm_next(std::size_t hazard, Actions& actions) const;
+  int next_step(std::size_t hazard) const;
+  void say(std::size_t hazard, const Situation& situation, Actions& actions) const;
 
   Parameters p_;
-  std::array<Crossed, kLimits> limits_;
-  Tick beyond_, lethal_, counted_until_;
-  PlantState state_ = PlantState::fine;
+  std::vector<int> step_;  ///< per hazard: 0 fine to 3 lost
 };
 
 }  // namespace noonhouse

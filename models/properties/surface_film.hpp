@@ -47,12 +47,17 @@ struct SurfaceFilm {
   template <class S>
   S at(const S& surface_minus_air_k) const {
     using std::cbrt;
+    return cbrt(forced_cubed + free_cubed(surface_minus_air_k));
+  }
+  /// h_N^3 alone, for whoever has a draught of its own [W3/(m6 K3)].
+  template <class S>
+  S free_cubed(const S& surface_minus_air_k) const {
     const S& x = surface_minus_air_k;
-    if (x >= kFilmBlendK) return cbrt(forced_cubed + warm.cubed(x));
-    if (x <= -kFilmBlendK) return cbrt(forced_cubed + cold.cubed(S(-x)));
+    if (x >= kFilmBlendK) return warm.cubed(x);
+    if (x <= -kFilmBlendK) return cold.cubed(S(-x));
     const S size = (x * x + kFilmBlendK * kFilmBlendK) / (2.0 * kFilmBlendK);
     const S share = ramp(S(x + kFilmBlendK), 2.0 * kFilmBlendK);
-    return cbrt(forced_cubed + share * warm.cubed(size) + (1.0 - share) * cold.cubed(size));
+    return share * warm.cubed(size) + (1.0 - share) * cold.cubed(size);
   }
 };
 

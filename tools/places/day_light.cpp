@@ -135,7 +135,7 @@ DayLight light_of_day(const Scenario& scenario, const PlanScenario& plan, const 
                  static_cast<int>(static_cast<unsigned>(question.date.day())));
   const double midnight = julian_day(year, month, day, 0.0) - spec.site.utc_offset_s / 86400.0;
   const LightGeometry geometry(light_scene(spec, shape, day_of_year(year, month, day)));
-  const SunRow row{shape.facets.size(), spec.shades.size(), shape.bays.size(), spec.benches.size(), spec.plants.size()};
+  const SunRow row = sun_row(spec, shape);
   SunlightAccount account(spec, shape, row);
   const std::size_t state = cloth_state(plan, question.drawn);
   std::vector<LitPlace> places = places_of(spec, shape, geometry.scene);

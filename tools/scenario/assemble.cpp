@@ -29,6 +29,7 @@ Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> 
 
 Assembly Assembler::build() {
   add_accounts_and_channels();
+  add_places();
   add_air();
   add_ground();
   add_shades();
@@ -37,6 +38,7 @@ Assembly Assembler::build() {
   add_water();
   add_power();
   add_plants();
+  add_drips();
   add_longwave();
   add_openings();
   add_fans();

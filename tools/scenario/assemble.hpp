@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -9,6 +10,7 @@
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/scenario/site_forcing.hpp"
+#include "tools/scenario/standing_place.hpp"
 
 namespace noonhouse {
 
@@ -24,15 +26,25 @@ struct BayParts {
   std::vector<NodeId> soil;      ///< below the floor's surface, downward
   std::vector<NodeId> covers;    ///< facets, in the shape's order
   NodeId floor;
+  std::map<int, NodeId> draught;  ///< by layer: air drawn past what stands there, where there is a place
+};
+
+/// What a group of plants has borne, as readings; one that its kind does not have is not valid.
+struct PlantDoses {
+  NodeId heat, cold, hot_roots, sunburn, hot_air, cold_air, dry_air, damp_air, wet;
+  NodeId used_to;                 ///< direct sun it is used to [W/m2]
+  NodeId light_sum, day_sum;      ///< light received [J/m2] and time with light [s] since the start
 };
 
 struct PlantParts {
   std::string name, kind, place, bay;
-  int bay_index = 0, layer = 0;
+  int bay_index = 0, layer = 0, place_index = 0;
   double height_m = 0.0;
   PlantKindSpec limits;
-  NodeId tissue, pot;
-  ChannelId light;
+  NodeId tissue, shaded;  ///< sunlit side and the side in its shade, with the water on each
+  NodeId pot, wall;       ///< soil with its water, and the pots' walls
+  ChannelId light;        ///< on the level of its place [W/m2]
+  PlantDoses doses;
 };
 
 struct DeviceParts {
@@ -47,6 +59,11 @@ struct SensorParts {
   NodeId reading;
 };
 
+/// Light on the level of a place [W/m2]: all of it, straight from the sun, the rest.
+struct PlaceChannels {
+  ChannelId all, direct, soft;
+};
+
 /// A plan ready to run, with the names of its parts.
 struct Assembly {
   RunPlan plan;
@@ -55,6 +72,8 @@ struct Assembly {
   double air_density_kg_m3 = 0.0;        ///< of the dry air that fills the layers
   double reference_density_kg_m3 = 0.0;  ///< of the column of air from which pressures are counted
   std::vector<BayParts> bays;
+  std::vector<StandingPlace> places;  ///< used or not
+  std::vector<PlaceChannels> light;   ///< per place
   std::vector<PlantParts> plants;
   std::vector<DeviceParts> devices;
   std::vector<SensorParts> sensors;

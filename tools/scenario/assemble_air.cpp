@@ -12,6 +12,7 @@ namespace noonhouse {
 namespace {
 constexpr double kHumidityTolerance = 2e-5;  ///< [kg/kg]
 constexpr double kPressureUnit = 1e-3;       ///< [Pa]
+constexpr double kDraughtUnit = 0.02;        ///< [m/s]
 constexpr double kColumnSeconds = 60.0;      ///< in which a column that does not rise takes on its layer's state
 constexpr double kLongestEddy = 1.0;         ///< mixing length in a tall house [m]; common practice, no source
 /// Of air in a house that is never quite still [m2/s]: draughts along walls, people, leaves (common practice, no
@@ -49,6 +50,14 @@ void Assembler::add_bay_air(int b) {
     parts.pressure.push_back(
         graph_.node("pressure in the " + bay.name + " bay," + layer, Junction{}, {0.0}, {kPressureUnit}));
   }
+  for (const StandingPlace& place : out_.places) {
+    const int layer = out_.shape.layer_at(place.height_m + kPlantsAbove);
+    if (place.bay != b || parts.draught.contains(layer)) continue;
+    const std::string name = "draught in layer " + std::to_string(layer + 1) + " of the " + bay.name + " bay";
+    const NodeId draught = graph_.node(name, Reading{}, {0.0}, {kDraughtUnit});
+    graph_.exchange(name + " fades", "instruments", DraughtFades{}, {draught}, {{{instruments_, draught}}});
+    parts.draught[layer] = draught;
+  }
   out_.bays.push_back(std::move(parts));
   stirring_.push_back(graph_.channel("stirring in the " + bay.name + " bay", "m s-1", 0.0));
 }
@@ -78,6 +87,10 @@ void Assembler::join_layers(int b) {
     graph_.exchange("rise between" + between, "mixing", lift,
                     {parts.pressure[i], low, Input(low, 1), parts.pressure[i + 1], high, Input(high, 1)},
                     {{{parts.pressure[i], parts.pressure[i + 1]}, {End(low, 1), End(high, 1)}, {low, high}}});
+    for (const std::size_t layer : {i, i + 1})
+      feel("the rise between" + between, lift,
+           {parts.pressure[i], low, Input(low, 1), parts.pressure[i + 1], high, Input(high, 1)}, b, layer,
+           lift.area_m2);
   }
 }
 
@@ -124,6 +137,10 @@ void Assembler::join_bays() {
       graph_.exchange("layer " + std::to_string(i + 1) + " between the " + here.name + " and " + next.name + " bays",
                       "mixing", law, {here.pressure[i], a, Input(a, 1), next.pressure[i], c, Input(c, 1)},
                       {{{here.pressure[i], next.pressure[i]}, {End(a, 1), End(c, 1)}, {a, c}}});
+      for (const int bay : {b, b + 1})
+        feel("what passes between the " + here.name + " and " + next.name + " bays", law,
+             {here.pressure[i], a, Input(a, 1), next.pressure[i], c, Input(c, 1)}, bay, i,
+             out_.shape.bays[at(bay)].layers[i].section_area_m2);
     }
   }
 }

@@ -135,6 +135,11 @@ void Assembler::add_device_agents() {
   for (const auto& item : spec_.pads)
     add(item.name, {"", "is wetted", "dries", {}, {water, power}, {{position_channel(item.name, "pad"), 1.0, 0.0}}},
         item.value.pump_power_w);
+  for (const auto& item : spec_.drip_lines) {
+    Device::Parameters p{"", "starts", "stops", {}, {water}, {{position_channel(item.name, "drip line"), 1.0, 0.0}}};
+    if (item.value.pump_power_w > 0.0) p.needs.push_back(power);
+    add(item.name, std::move(p), item.value.pump_power_w);
+  }
   for (const auto& item : spec_.shades) {
     Device::Parameters p{"", "is drawn", "is drawn back", {}, {}, {{position_channel(item.name, "shade"), 1.0, 0.0}}};
     if (item.value.drive_power_w > 0.0) p.needs.push_back(power);

@@ -35,8 +35,12 @@ NodeId Assembler::node_of(const SurfacePart& part) const {
       return out_.bays[at(part.index)].floor;
     case SurfacePart::Of::bench:
       return bench_nodes_.at(spec_.benches[at(part.index)].name);
-    case SurfacePart::Of::plants:
+    case SurfacePart::Of::sunlit:
       return out_.plants[at(part.index)].tissue;
+    case SurfacePart::Of::shaded:
+      return out_.plants[at(part.index)].shaded;
+    case SurfacePart::Of::pots:
+      return out_.plants[at(part.index)].wall;
   }
   return {};
 }

@@ -45,11 +45,17 @@ std::vector<Assembler::Landing> Assembler::landings(const MistSpec& m, int bay) 
     left -= share;
     if (share > 0.0) out.push_back({where, node, height_m, share});
   };
+  const auto land_on_plants = [&](std::size_t i, double area_m2) {
+    const PlantParts& plant = out_.plants[i];
+    const double sunlit = sides_of(plant.limits).sunlit_area;
+    land(plant.name, plant.tissue, plant.height_m, sunlit * area_m2);
+    land("the shaded side of " + plant.name, plant.shaded, plant.height_m, (1.0 - sunlit) * area_m2);
+  };
   if (m.wets == MistWets::air) {
     for (std::size_t i = 0; i < out_.plants.size(); ++i) {
       const PlantGroupSpec& group = spec_.plants[i].value;
       if (out_.plants[i].bay_index == bay && !group.under && out_.plants[i].height_m < m.height_m)
-        land(out_.plants[i].name, out_.plants[i].tissue, out_.plants[i].height_m, group.area_m2);
+        land_on_plants(i, group.area_m2);
     }
     for (const auto& b : spec_.benches)
       if (b.value.bay == parts.name && b.value.height_m < m.height_m)

@@ -67,6 +67,7 @@ class CrossCheck {
     take("fans", s_.fans);
     take("mist_lines", s_.mist_lines);
     take("pads", s_.pads);
+    take("drip_lines", s_.drip_lines);
     take("shades", s_.shades);
     take("benches", s_.benches);
     take("plants", s_.plants);

@@ -10,13 +10,11 @@
 namespace noonhouse {
 namespace {
 
-/// Share of light that leaves catch by their area index: 1 - exp(-k LAI)   [Monsi & Saeki 1953; k 0.5 to 0.8, from
-/// memory]
-constexpr double kLeafExtinction = 0.7;
 constexpr double kLowestShelf = 0.02;       ///< a bench on the floor is a board [m]
 constexpr double kFloorEmissivity = 0.95;   ///< soil, slabs; from memory
 constexpr double kBenchEmissivity = 0.9;    ///< timber; from memory
 constexpr double kTissueEmissivity = 0.95;  ///< leaves 0.94 to 0.99; from memory
+constexpr double kPotEmissivity = 0.92;     ///< clay, plastics; from memory
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool in_leaf(const CrownSpec& crown, int day) {
@@ -54,13 +52,6 @@ LightObstacle obstacle(const CrownSpec& crown, double faces_rad, int day) {
   return LightCrown{
       middle.x,       middle.y,       0.5 * crown.width_m,
       crown.bottom_m, crown.height_m, in_leaf(crown, day) ? crown.lets_through_in_leaf : crown.lets_through_bare};
-}
-
-const PlantKindSpec& kind_of(const PlantGroupSpec& group, const ScenarioSpec& spec) {
-  const auto kind = std::find_if(spec.plant_kinds.begin(), spec.plant_kinds.end(),
-                                 [&](const auto& k) { return k.name == group.kind; });
-  NOON_ASSERT(kind != spec.plant_kinds.end());
-  return kind->value;
 }
 
 /// Area of ground that a group's leaves hide [m2].
@@ -113,12 +104,20 @@ LightScene light_scene(const ScenarioSpec& spec, const HouseShape& shape, int da
   return {std::move(shell), std::move(shelves), std::move(obstacles)};
 }
 
-int surface_of(const PlantGroupSpec& group, const ScenarioSpec& spec, const LightScene& scene) {
-  for (std::size_t i = 0; i < spec.benches.size(); ++i)
-    if (spec.benches[i].name == group.place)
-      return group.under ? scene.floor_beneath(static_cast<int>(i)) : scene.shelf_top(static_cast<int>(i));
-  NOON_ASSERT(false);
-  return -1;
+int surface_of(const StandingPlace& place, const LightScene& scene) {
+  if (place.of == StandingPlace::Of::floor) return scene.floor_surface(place.bay);
+  return place.of == StandingPlace::Of::under ? scene.floor_beneath(place.bench) : scene.shelf_top(place.bench);
+}
+
+const PlantKindSpec& kind_of(const PlantGroupSpec& group, const ScenarioSpec& spec) {
+  const auto kind = std::find_if(spec.plant_kinds.begin(), spec.plant_kinds.end(),
+                                 [&](const auto& k) { return k.name == group.kind; });
+  NOON_ASSERT(kind != spec.plant_kinds.end());
+  return kind->value;
+}
+
+PlantSides sides_of(const PlantKindSpec& kind) {
+  return kind.body == PlantBody::leaves ? sides_of_leaves(kind.leaf_area_index) : sides_of_one_body();
 }
 
 std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShape& shape, const LightScene& scene) {
@@ -128,14 +127,24 @@ std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShap
     out.push_back({static_cast<int>(f), 1.0, Of::facet, static_cast<int>(f), 0.0,
                    sheet_of(shape.facets[f], shape, spec.house.cover).emissivity});
   std::vector<double> free(scene.surfaces().size(), 1.0);  // share of each surface that no plants take
+  const auto places = standing_places(spec, shape);
   for (std::size_t g = 0; g < spec.plants.size(); ++g) {
     const PlantGroupSpec& group = spec.plants[g].value;
-    const int surface = surface_of(group, spec, scene);
-    const double area = scene.surfaces()[at(surface)].area_m2;
-    const double share = area > 0.0 ? std::min(leaf_cover_m2(group, spec) / area, free[at(surface)]) : 0.0;
-    free[at(surface)] -= share;
+    const PlantKindSpec& kind = kind_of(group, spec);
+    const int surface = surface_of(places[at(place_of(group, places, spec))], scene), index = static_cast<int>(g);
+    const auto take = [&](double area_m2) {
+      const double area = scene.surfaces()[at(surface)].area_m2;
+      const double share = area > 0.0 ? std::min(area_m2 / area, free[at(surface)]) : 0.0;
+      free[at(surface)] -= share;
+      return share;
+    };
+    const double leaves_m2 = leaf_cover_m2(group, spec), leaves = take(leaves_m2);
+    const double sunlit = sides_of(kind).sunlit_area * leaves;
+    out.push_back({surface, sunlit, Of::sunlit, index, kind.absorptance, kTissueEmissivity});
+    out.push_back({surface, leaves - sunlit, Of::shaded, index, kind.absorptance, kTissueEmissivity});
+    // What passes the leaves falls on the pots and what is in them.
     out.push_back(
-        {surface, share, Of::plants, static_cast<int>(g), kind_of(group, spec).absorptance, kTissueEmissivity});
+        {surface, take(group.area_m2 - leaves_m2), Of::pots, index, group.pot_absorptance, kPotEmissivity});
   }
   const auto rest = [&](int surface, Of of, int index, double absorptance, double emissivity) {
     out.push_back({surface, std::max(0.0, free[at(surface)]), of, index, absorptance, emissivity});

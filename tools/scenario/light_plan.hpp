@@ -10,14 +10,16 @@
 #include "models/envelope/cover_material.hpp"
 #include "models/envelope/cover_optics.hpp"
 #include "models/light/light_balance.hpp"
+#include "models/plants/plant_sides.hpp"
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/scenario_spec.hpp"
+#include "tools/scenario/standing_place.hpp"
 
 namespace noonhouse {
 
 /// What one part of a surface inside is: the share of its area, and what stands there.
 struct SurfacePart {
-  enum class Of { facet, floor, bench, plants };
+  enum class Of { facet, floor, bench, sunlit, shaded, pots };
   int surface = 0;
   double share = 1.0;
   Of of = Of::facet;
@@ -34,8 +36,14 @@ LightScene light_scene(const ScenarioSpec& spec, const HouseShape& shape, int da
 /// A direction of the compass in house coordinates: unit vector, from azimuth clockwise from north and elevation.
 Vector3 house_direction(double azimuth_rad, double elevation_rad, double faces_rad);
 
-/// The surface a group of plants stands on.
-int surface_of(const PlantGroupSpec& group, const ScenarioSpec& spec, const LightScene& scene);
+/// The surface of the light's scene that a place is.
+int surface_of(const StandingPlace& place, const LightScene& scene);
+
+/// The kind of a group of plants; its name is known to be right.
+const PlantKindSpec& kind_of(const PlantGroupSpec& group, const ScenarioSpec& spec);
+
+/// How the tissue of a kind divides into a sunlit and a shaded side.
+PlantSides sides_of(const PlantKindSpec& kind);
 
 /// The cover of a facet: that of the part of the cover it belongs to, else of the roof or the walls.
 const SheetSpec& sheet_of(const Facet& facet, const HouseShape& shape, const CoverSpec& cover);

@@ -21,6 +21,7 @@ std::vector<std::string> switchable_names(const ScenarioSpec& s) {
   add(s.fans);
   add(s.mist_lines);
   add(s.pads);
+  add(s.drip_lines);
   add(s.shades);
   add(s.thermostats);
   add(s.timers);
@@ -37,12 +38,22 @@ LocatedNode take_entry(LocatedNode& mapping, std::string_view key) {
   return out;
 }
 
+/// Kinds of the library that groups name without the scenario's describing them.
+void add_library_kinds(ScenarioSpec& spec) {
+  for (const auto& group : spec.plants) {
+    const auto named = [&](const auto& kind) { return kind.name == group.value.kind; };
+    if (std::none_of(spec.plant_kinds.begin(), spec.plant_kinds.end(), named))
+      spec.plant_kinds.push_back({group.value.kind, library_kind(group.value.kind)});
+  }
+}
+
 PlanScenario make_plan(const LocatedNode& root, std::string name) {
   PlanScenario plan;
   plan.name = std::move(name);
   auto loaded = load_fields<ScenarioSpec>(root);
   loaded.places.check_names();
   plan.spec = std::move(loaded.value);
+  add_library_kinds(plan.spec);
   plan.places = std::move(loaded.places);
   plan.root = root;
   return plan;
@@ -89,6 +100,16 @@ Scenario from_root(LocatedNode root, const std::filesystem::path& file) {
 }
 
 }  // namespace
+
+PlantKindSpec library_kind(const std::string& name) {
+  LocatedNode like;
+  like.kind = LocatedNode::Kind::scalar;
+  like.text = name;
+  LocatedNode root;
+  root.kind = LocatedNode::Kind::mapping;
+  root.entries.push_back({"like", {}, std::move(like)});
+  return load_fields<PlantKindSpec>(root).value;
+}
 
 bool PlanScenario::uses(const std::string& device) const {
   return std::find(in_service.begin(), in_service.end(), device) != in_service.end();

@@ -34,6 +34,9 @@ Scenario read_scenario(const std::filesystem::path& file);
 /// The same from text in memory; `file` is used in messages and to find files beside it.
 Scenario read_scenario_text(const std::string& text, const std::filesystem::path& file);
 
+/// A kind of the library of plants, as a scenario would have it; the name is known to be right.
+PlantKindSpec library_kind(const std::string& name);
+
 /// Checks that need more than one value: what lies outside the house, what does not fit, marks in the wrong order.
 void cross_check(const PlanScenario& plan);
 

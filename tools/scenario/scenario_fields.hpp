@@ -34,6 +34,7 @@ void fields(FieldVisitor& v, PlantGroupSpec& s);
 void fields(FieldVisitor& v, SensorSpec& s);
 void fields(FieldVisitor& v, ThermostatSpec& s);
 void fields(FieldVisitor& v, TimerSpec& s);
+void fields(FieldVisitor& v, DripSpec& s);
 void fields(FieldVisitor& v, TankSpec& s);
 void fields(FieldVisitor& v, PowerSpec& s);
 void fields(FieldVisitor& v, GrowerSpec& s);

@@ -7,51 +7,35 @@
 namespace noonhouse {
 namespace {
 constexpr double kTurn = 2.0 * std::numbers::pi;
-constexpr const char* kDrivesAbout = "an opening, fan, mist line or shade";
+constexpr const char* kDrivesAbout = "an opening, fan, mist line, pad, drip line or shade";
 
-/// What a kind of plant can take: the last part of its fields.
-void limit_fields(FieldVisitor& v, PlantKindSpec& s) {
-  v.quantity("harm_above", s.harm_above_k, Dimension::temperature,
-             {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature above which it takes harm"});
-  v.quantity("lethal_above", s.lethal_above_k, Dimension::temperature,
-             {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature that kills"});
-  v.quantity("harm_below", s.harm_below_k, Dimension::temperature,
-             {.minimum = 233.15, .maximum = 303.15, .about = "tissue temperature below which it takes harm"});
-  v.quantity("lethal_below", s.lethal_below_k, Dimension::temperature,
-             {.minimum = 233.15, .maximum = 303.15, .about = "tissue temperature that kills by cold"});
-  v.quantity("strained_after", s.strain_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "10 min", .about = "time beyond the harm limit, in all, that strains it"});
-  v.quantity("harmed_after", s.harm_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "3 h", .about = "time beyond the harm limit, in all, that marks it"});
-  v.quantity("lost_after", s.lost_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "30 min", .about = "time beyond the lethal limit, in all, that kills it"});
-  v.quantity("thirst_harms_after", s.thirst_harms_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "2 d", .about = "time its pots are dry, in one spell, that marks it"});
-  v.quantity("thirst_kills_after", s.thirst_kills_after_s, Dimension::time,
-             {.minimum = 0, .default_text = "6 d", .about = "time its pots are dry, in one spell, that kills it"});
-  v.quantity("dry_air_above", s.dry_air_above_pa, Dimension::pressure,
-             {.minimum = 100,
-              .maximum = 20000,
-              .default_text = "3 kPa",
-              .about = "vapour pressure deficit of the air counted as too dry"});
+std::vector<const char*> library_kinds() {
+  std::vector<const char*> out;
+  for (const PlantKind& kind : plant_kinds()) out.push_back(kind.name);
+  return out;
 }
-
 }  // namespace
 
 void fields(FieldVisitor& v, BenchSpec& s) {
   v.name_of("bay", s.bay, {.of = {"house.bays"}, .about = "which bay it stands in"});
-  v.quantity("height", s.height_m, Dimension::length, {.minimum = 0, .about = "of its top above the floor"});
+  v.flag("hangs", s.hangs,
+         {.default_text = "false", .about = "a rail or hooks: plants hang in the air, nothing stands under them"});
+  v.quantity("height", s.height_m, Dimension::length,
+             {.minimum = 0, .about = "of its top above the floor; of a rail, of the pots that hang from it"});
   v.quantity("length", s.length_m, Dimension::length, {.minimum = 0.05, .about = "along the ridge"});
   v.quantity("width", s.width_m, Dimension::length, {.minimum = 0.05, .about = "across"});
   v.quantity("heat_capacity", s.heat_capacity_j_m2_k, Dimension::area_heat_capacity,
              {.minimum = 100,
               .maximum = 1e6,
-              .default_text = "15 kJ/m2/K",
+              .default_text = s.hangs ? "0.5 kJ/m2/K" : "15 kJ/m2/K",
               .about = "of its top: boards about 15 kJ/m2/K (common practice, no source)"});
   v.quantity("absorptance", s.absorptance, Dimension::share,
              {.minimum = 0, .maximum = 1, .default_text = "60 %", .about = "sunlight absorbed by its faces"});
   v.quantity("lets_through", s.lets_through, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "0 %", .about = "light that passes between its slats"});
+             {.minimum = 0,
+              .maximum = 1,
+              .default_text = s.hangs ? "98 %" : "0 %",
+              .about = "light that passes between its slats, or past a rail"});
   v.quantity(
       "from_first_end", s.from_first_end_m, Dimension::length,
       {.minimum = 0, .about = "from the bay's border towards the first end to its nearer end; absent: in the middle"});
@@ -59,43 +43,13 @@ void fields(FieldVisitor& v, BenchSpec& s) {
              {.minimum = 0, .about = "from the front wall to its front edge; absent: benches spread evenly"});
 }
 
-void fields(FieldVisitor& v, PlantKindSpec& s) {
-  v.text("about", s.about, {.default_text = "", .about = "what grows like this, and where its figures come from"});
-  v.choice("stomata_open", s.rhythm, {{"by day", StomataRhythm::day}, {"by night", StomataRhythm::night}},
-           {.default_text = "by day", .about = "by night: crassulacean kinds"});
-  v.number("leaf_area_index", s.leaf_area_index,
-           {.minimum = 0.05, .maximum = 12, .about = "leaf area, one side, over ground covered"});
-  v.quantity("tissue", s.tissue_kg_m2, Dimension::area_density,
-             {.minimum = 0.05, .maximum = 200, .about = "fresh mass over ground covered"});
-  v.quantity("leaf_size", s.leaf_size_m, Dimension::length,
-             {.minimum = 0.001, .maximum = 1, .default_text = "50 mm", .about = "width of a leaf or stem"});
-  v.quantity("absorptance", s.absorptance, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "60 %", .about = "sunlight absorbed"});
-  v.quantity("holds_film", s.holds_film_kg_m2, Dimension::area_density,
-             {.minimum = 0.005,
-              .maximum = 5,
-              .default_text = "0.15 kg/m2",
-              .about = "water its leaves hold before it drips, over ground covered"});
-  v.quantity(
-      "most_conductance", s.most_conductance_m_s, Dimension::conductance,
-      {.minimum = 0, .maximum = 0.1, .default_text = "5 mm/s", .about = "of its stomata wide open, over leaf area"});
-  v.quantity("least_conductance", s.least_conductance_m_s, Dimension::conductance,
-             {.minimum = 0, .maximum = 0.1, .default_text = "0.1 mm/s", .about = "of its skin with stomata shut"});
-  v.quantity("half_deficit", s.half_deficit_pa, Dimension::pressure,
-             {.minimum = 10,
-              .maximum = 1e5,
-              .default_text = "1.5 kPa",
-              .about = "vapour pressure deficit that halves the stomata's opening"});
-  v.quantity(
-      "half_light", s.half_light_w_m2, Dimension::irradiance,
-      {.minimum = 1, .maximum = 2000, .default_text = "100 W/m2", .about = "light at which stomata are half open"});
-  limit_fields(v, s);
-}
-
 void fields(FieldVisitor& v, PlantGroupSpec& s) {
-  v.name_of("kind", s.kind, {.of = {"plant_kinds"}, .about = "what grows"});
-  v.name_of("place", s.place, {.of = {"benches"}, .about = "the bench it stands on or under"});
+  v.name_of("kind", s.kind, {.of = {"plant_kinds"}, .also = library_kinds(), .about = "what grows"});
+  v.name_of("place", s.place,
+            {.of = {"benches", "house.bays"}, .about = "the bench it stands on or under, or the bay on whose floor"});
   v.flag("under", s.under, {.default_text = "false", .about = "under that bench, on the floor"});
+  v.flag("may_move", s.may_move,
+         {.default_text = "true", .about = "may be given another place when a better one is looked for"});
   v.quantity("area", s.area_m2, Dimension::area,
              {.minimum = 0, .exclusive_minimum = true, .about = "bench or ground covered"});
   v.quantity("pot_water", s.pot_water_kg_m2, Dimension::area_density,
@@ -113,6 +67,15 @@ void fields(FieldVisitor& v, PlantGroupSpec& s) {
               .maximum = 1e6,
               .default_text = "40 kJ/m2/K",
               .about = "of pots and dry soil, over ground covered (common practice, no source)"});
+  v.quantity("pot_absorptance", s.pot_absorptance, Dimension::share,
+             {.minimum = 0,
+              .maximum = 1,
+              .default_text = "75 %",
+              .about = "sunlight taken up by the pots' walls: clay 65 %, black 95 % (common practice, no source)"});
+  v.quantity("used_to_direct_sun", s.used_to_direct_w_m2, Dimension::irradiance,
+             {.minimum = 0,
+              .maximum = 600,
+              .about = "mean over day and night of the direct sun it has stood in; absent: that of its place"});
 }
 
 void fields(FieldVisitor& v, SensorSpec& s) {
@@ -136,7 +99,7 @@ void fields(FieldVisitor& v, ThermostatSpec& s) {
              {.minimum = 0, .maximum = 86400, .default_text = "1 min", .about = "stays off at least this long"});
   v.time_of_day("from", s.from_s, {.default_text = "00:00", .about = "works from this time of day"});
   v.time_of_day("until", s.until_s, {.default_text = "24:00", .about = "to this time of day"});
-  v.names_of("drives", s.drives, {.of = {"openings", "fans", "mist_lines", "pads", "shades"}, .about = kDrivesAbout},
+  v.names_of("drives", s.drives, {.of = {"openings", "fans", "mist_lines", "pads", "drip_lines", "shades"}, .about = kDrivesAbout},
              {.required = true, .minimum_count = 1, .about = "what it switches"});
 }
 
@@ -148,8 +111,17 @@ void fields(FieldVisitor& v, TimerSpec& s) {
   v.quantity(
       "every", s.every_s, Dimension::time,
       {.minimum = 1, .maximum = 86400, .default_text = "24 h", .about = "from the start of one pulse to the next"});
-  v.names_of("drives", s.drives, {.of = {"openings", "fans", "mist_lines", "pads", "shades"}, .about = kDrivesAbout},
+  v.names_of("drives", s.drives, {.of = {"openings", "fans", "mist_lines", "pads", "drip_lines", "shades"}, .about = kDrivesAbout},
              {.required = true, .minimum_count = 1, .about = "what it switches"});
+}
+
+void fields(FieldVisitor& v, DripSpec& s) {
+  v.names_of("waters", s.waters, {.of = {"plants"}, .about = "a group of plants"},
+             {.required = true, .minimum_count = 1, .about = "whose pots it waters, by the ground they cover"});
+  v.quantity("flow", s.flow_m3_s, Dimension::volume_flow,
+             {.minimum = 0, .exclusive_minimum = true, .about = "of all its drippers together"});
+  v.quantity("pump_power", s.pump_power_w, Dimension::power,
+             {.minimum = 0, .default_text = "0 W", .about = "0 W: by gravity from the tank"});
 }
 
 void fields(FieldVisitor& v, TankSpec& s) {

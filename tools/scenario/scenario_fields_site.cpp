@@ -25,6 +25,7 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.named("benches", s.benches, {.about = "benches, by bay and height"});
   v.named("plant_kinds", s.plant_kinds, {.about = "kinds of plants with their limits"});
   v.named("plants", s.plants, {.about = "groups of plants and where they stand"});
+  v.named("drip_lines", s.drip_lines, {.about = "lines of drippers from the tank into pots"});
   v.named("sensors", s.sensors, {.about = "instruments that controls read"});
   v.named("thermostats", s.thermostats, {.about = "on/off controls with two limits"});
   v.named("timers", s.timers, {.about = "controls by the clock"});

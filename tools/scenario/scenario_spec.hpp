@@ -7,10 +7,10 @@
 #include <vector>
 
 #include "models/air/wind_pressure.hpp"
-#include "models/plants/tissue.hpp"
 #include "models/weather/sky_light.hpp"
 #include "tools/scenario/field_options.hpp"
 #include "tools/scenario/house_spec.hpp"
+#include "tools/scenario/plant_spec.hpp"
 #include "tools/units/clock_text.hpp"
 
 /// The parameters of a scenario as plain structs: SI inside, every default in the field lists beside them
@@ -52,28 +52,6 @@ struct WeatherSpec {
   std::variant<InventedHeatwave, TypicalYearFile, PlainWeatherFile> source;
 };
 
-struct BenchSpec {
-  std::string bay;
-  double height_m = 0.0, length_m = 0.0, width_m = 0.0, heat_capacity_j_m2_k = 0.0, absorptance = 0.0;
-  double lets_through = 0.0;
-  std::optional<double> from_first_end_m, from_front_m;
-};
-
-struct PlantKindSpec {
-  std::string about;
-  double leaf_area_index = 0.0, tissue_kg_m2 = 0.0, leaf_size_m = 0.0, absorptance = 0.0, holds_film_kg_m2 = 0.0;
-  double most_conductance_m_s = 0.0, least_conductance_m_s = 0.0, half_deficit_pa = 0.0, half_light_w_m2 = 0.0;
-  StomataRhythm rhythm = StomataRhythm::day;
-  double harm_above_k = 0.0, lethal_above_k = 0.0, harm_below_k = 0.0, lethal_below_k = 0.0;
-  double strain_after_s = 0.0, harm_after_s = 0.0, lost_after_s = 0.0, dry_air_above_pa = 0.0;
-  double thirst_harms_after_s = 0.0, thirst_kills_after_s = 0.0;
-};
-struct PlantGroupSpec {
-  std::string kind, place;
-  bool under = false;
-  double area_m2 = 0.0, pot_water_kg_m2 = 0.0, pot_dry_heat_j_m2_k = 0.0, dry_at = 0.0;
-};
-
 enum class Measures { temperature, humidity };
 struct SensorSpec {
   Measures measures = Measures::temperature;
@@ -88,6 +66,12 @@ struct ThermostatSpec {
 struct TimerSpec {
   double from_s = 0.0, until_s = 0.0, on_s = 0.0, every_s = 0.0;
   std::vector<std::string> drives;
+};
+
+/// A line of drippers from the tank into pots.
+struct DripSpec {
+  std::vector<std::string> waters;
+  double flow_m3_s = 0.0, pump_power_w = 0.0;
 };
 
 struct TankSpec {
@@ -124,6 +108,7 @@ struct ScenarioSpec {
   std::vector<Named<PadSpec>> pads;
   std::vector<Named<ShadeSpec>> shades;
   std::vector<Named<BenchSpec>> benches;
+  std::vector<Named<DripSpec>> drip_lines;
   std::vector<Named<PlantKindSpec>> plant_kinds;
   std::vector<Named<PlantGroupSpec>> plants;
   std::vector<Named<SensorSpec>> sensors;

@@ -11,18 +11,25 @@
 namespace noonhouse {
 
 /// Where in a table's row of sunlight each part of the house stands: what each takes up [W], then the light on each
-/// group of plants [W/m2].
+/// place, used or not, and of it what comes straight from the sun and what does not [W/m2 of its level].
 struct SunRow {
-  std::size_t facets = 0, cloths = 0, floors = 0, benches = 0, groups = 0;
+  std::size_t facets = 0, cloths = 0, floors = 0, benches = 0, groups = 0, places = 0;
   std::size_t facet(std::size_t i) const { return i; }  ///< its inner face
   std::size_t outer_face(std::size_t i) const { return facets + i; }
   std::size_t cloth(std::size_t i) const { return 2 * facets + i; }
   std::size_t floor(std::size_t bay) const { return 2 * facets + cloths + bay; }
   std::size_t bench(std::size_t i) const { return 2 * facets + cloths + floors + i; }
-  std::size_t plants(std::size_t i) const { return 2 * facets + cloths + floors + benches + i; }
-  std::size_t light(std::size_t i) const { return 2 * facets + cloths + floors + benches + groups + i; }
-  std::size_t size() const { return 2 * facets + cloths + floors + benches + 2 * groups; }
+  std::size_t sunlit(std::size_t group) const { return 2 * facets + cloths + floors + benches + group; }
+  std::size_t shaded(std::size_t group) const { return sunlit(groups) + group; }
+  std::size_t pots(std::size_t group) const { return sunlit(2 * groups) + group; }
+  std::size_t light(std::size_t place) const { return sunlit(3 * groups) + place; }
+  std::size_t direct(std::size_t place) const { return light(places) + place; }
+  std::size_t soft(std::size_t place) const { return light(2 * places) + place; }
+  std::size_t size() const { return light(3 * places); }
 };
+
+/// The row of a house.
+SunRow sun_row(const ScenarioSpec& spec, const HouseShape& shape);
 
 /// Weather at the site, and where the sun's light ends up in the house, at every grid instant of the run: once with all
 /// cloths away, and once with each cloth drawn alone.

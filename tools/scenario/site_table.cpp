@@ -49,6 +49,11 @@ SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal
 
 }  // namespace
 
+SunRow sun_row(const ScenarioSpec& spec, const HouseShape& shape) {
+  return {shape.facets.size(), spec.shades.size(), shape.bays.size(),
+          spec.benches.size(), spec.plants.size(), standing_places(spec, shape).size()};
+}
+
 std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const HouseShape& shape,
                                                 const WeatherSignal& weather) {
   auto out = std::make_shared<SunlitHouse>(spec, shape);
@@ -65,7 +70,7 @@ std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const 
 SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather,
                      double pressure_pa, std::shared_ptr<const SunlitHouse> sun)
     : spacing_(ticks(spec.run.sun_every_s)),
-      row_{shape.facets.size(), spec.shades.size(), shape.bays.size(), spec.benches.size(), spec.plants.size()},
+      row_(sun_row(spec, shape)),
       sun_(std::move(sun)) {
   const std::size_t count = grid_instants(spec.run);
   sunlight_.assign(count * (row_.cloths + 1) * row_.size(), 0.0);

@@ -13,7 +13,8 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 SunlightAccount::SunlightAccount(const ScenarioSpec& spec, const HouseShape& shape, const SunRow& row)
-    : spec_(spec), shape_(shape), row_(row), optics_(row.cloths + 1) {
+    : spec_(spec), shape_(shape), row_(row), optics_(row.cloths + 1), places_(standing_places(spec, shape)) {
+  for (const auto& group : spec.plants) sides_.push_back(sides_of(kind_of(group.value, spec)));
   for (const Facet& facet : shape.facets) {
     covers_.push_back(std::make_unique<const CoverOptics>(cover_make(sheet_of(facet, shape, spec.house.cover))));
     cloth_of_.push_back(shade_of(facet, spec.shades));
@@ -77,18 +78,29 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     totals.let_out_w += in_w * inside.passes;
   }
   const auto& surfaces = now.geometry->scene.surfaces();
+  using Of = SurfacePart::Of;
   for (const SurfacePart& part : parts_.at(now.geometry)) {
-    if (part.of == SurfacePart::Of::facet) continue;
-    const double arriving = lit.house.arriving_w[at(part.surface)], area = surfaces[at(part.surface)].area_m2;
+    if (part.of == Of::facet) continue;
+    const double arriving = lit.house.arriving_w[at(part.surface)], straight = lit.house.beam_arriving_w[at(part.surface)];
     const double taken = part.share * part.absorptance * arriving;
     totals.taken_up_w += taken;
     const std::size_t i = at(part.index);
-    if (part.of == SurfacePart::Of::floor) row[row_.floor(i)] += taken;
-    if (part.of == SurfacePart::Of::bench) row[row_.bench(i)] += taken;
-    if (part.of == SurfacePart::Of::plants) {
-      row[row_.plants(i)] += taken;
-      row[row_.light(i)] = area > 0.0 ? arriving / area : 0.0;
-    }
+    if (part.of == Of::floor) row[row_.floor(i)] += taken;
+    if (part.of == Of::bench) row[row_.bench(i)] += taken;
+    if (part.of == Of::pots) row[row_.pots(i)] += taken;
+    if (part.of != Of::sunlit && part.of != Of::shaded) continue;
+    // Both sides bring in what meets the group; of it the sunlit one takes all that is straight and its part of the rest.
+    const double direct = arriving > 0.0 ? std::min(1.0, straight / arriving) : 0.0;
+    const double to_sunlit = direct + (1.0 - direct) * sides_[i].sunlit_takes_soft;
+    row[row_.sunlit(i)] += taken * to_sunlit;
+    row[row_.shaded(i)] += taken * (1.0 - to_sunlit);
+  }
+  for (std::size_t p = 0; p < places_.size(); ++p) {
+    const std::size_t s = at(surface_of(places_[p], now.geometry->scene));
+    if (surfaces[s].area_m2 <= 0.0) continue;
+    row[row_.light(p)] = lit.house.arriving_w[s] / surfaces[s].area_m2;
+    row[row_.direct(p)] = std::min(lit.house.arriving_w[s], lit.house.beam_arriving_w[s]) / surfaces[s].area_m2;
+    row[row_.soft(p)] = row[row_.light(p)] - row[row_.direct(p)];
   }
   return totals;
 }

@@ -49,6 +49,8 @@ class SunlightAccount {
   std::vector<int> cloth_of_;                               ///< per facet
   std::map<Key, std::unique_ptr<const LightBalance>> balances_;
   std::map<const LightGeometry*, std::vector<SurfacePart>> parts_;
+  std::vector<StandingPlace> places_;
+  std::vector<PlantSides> sides_;  ///< per group
 };
 
 }  // namespace noonhouse

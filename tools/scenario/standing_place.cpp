@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/scenario/standing_place.hpp"
+
+#include "sim/core/errors.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr double kLeastBeneath = 0.15;  ///< a bench lower than this has no room for pots beneath [m]
+}  // namespace
+
+std::vector<StandingPlace> standing_places(const ScenarioSpec& spec, const HouseShape& shape) {
+  using Of = StandingPlace::Of;
+  std::vector<StandingPlace> out;
+  for (int i = 0; i < static_cast<int>(spec.benches.size()); ++i) {
+    const auto& bench = spec.benches[static_cast<std::size_t>(i)];
+    const BenchSpec& b = bench.value;
+    const int bay = shape.bay_index(b.bay);
+    out.push_back(
+        {Of::on, i, bay, b.height_m, b.hangs, (b.hangs ? "hanging from the " : "on the ") + bench.name});
+    if (!b.hangs && b.height_m >= kLeastBeneath)
+      out.push_back({Of::under, i, bay, 0.0, false, "under the " + bench.name});
+  }
+  for (int b = 0; b < static_cast<int>(shape.bays.size()); ++b)
+    out.push_back(
+        {Of::floor, -1, b, 0.0, false, "on the floor of the " + shape.bays[static_cast<std::size_t>(b)].name + " bay"});
+  return out;
+}
+
+int place_of(const PlantGroupSpec& group, const std::vector<StandingPlace>& places, const ScenarioSpec& spec) {
+  using Of = StandingPlace::Of;
+  const auto named = [&](const StandingPlace& p) {
+    if (p.of == Of::floor) return spec.house.bays[static_cast<std::size_t>(p.bay)].name == group.place;
+    return spec.benches[static_cast<std::size_t>(p.bench)].name == group.place && (p.of == Of::under) == group.under;
+  };
+  for (std::size_t p = 0; p < places.size(); ++p)
+    if (named(places[p])) return static_cast<int>(p);
+  NOON_ASSERT(false);
+  return -1;
+}
+
+}  // namespace noonhouse
