@@ -11,20 +11,17 @@ constexpr const char* kTightSkin =
 constexpr const char* kTropicalCold =
     "chilled above freezing: Larcher 2003, Physiological Plant Ecology; from memory, round figure";
 constexpr const char* kFernHeat =
-    "lower than trees of wet forests, which begin to suffer at 43.5 to 49.7 degC (Slot et al. 2021, Plant Cell "
-    "Environ. "
-    "44, 2414, abstract); from memory, round figure";
+    "lower than trees of wet forests, which begin to suffer at 43.5 to 49.7 degC (Slot et al. 2021, "
+    "doi 10.1111/pce.14060, abstract); from memory, round figure";
 constexpr const char* kOrchidLight =
-    "Guo, Lin & Lee 2012, J. Am. Soc. Hort. Sci. 137, 465, abstract: Phalaenopsis needs 125 to 200 umol/(m2 s), "
-    "suffers "
-    "above 325";
+    "Guo, Lin & Lee 2012, J. Am. Soc. Hort. Sci. 137, 465, abstract: Phalaenopsis needs 125 to 200 umol/(m2 s) and "
+    "suffers above 325";
 constexpr const char* kOrchidWarmth =
     "Pollet et al. 2011, Ann. Appl. Biol. (authors and year from memory), abstract: 17.1 to 19.9 degC by night serve a "
-    "Phalaenopsis best";
+    "Phalaenopsis; spread from memory, round figure";
 constexpr const char* kOrchidHeat =
     "at home 28 to 35 degC by day (Lopez et al. 2007, Orchids, Growing the Best Phalaenopsis 3); leaves of "
-    "night-openers "
-    "half fail at 50 to 51 degC in light (Krause et al., abstract; year 2016 from memory); set lower";
+    "night-openers half fail at 50 to 51 degC in light (Krause et al., abstract; year 2016 from memory); set lower";
 constexpr const char* kLikesDamp = "none: grows in damp air; common practice, no source";
 constexpr const char* kLikesWet = "none: rained on daily at home; common practice, no source";
 

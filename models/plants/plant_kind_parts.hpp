@@ -5,8 +5,8 @@
 
 namespace noonhouse {
 
-/// What the files of the library of plant kinds share; nobody else includes it. A source that only names a paper was
-/// read in its abstract; figures set beside it are said to be so.
+/// What the files of the library of plant kinds share; nobody else includes it. "Abstract" in a
+/// source: that was read, and what it says stands there; where the figure is set beside it, that is said.
 namespace plant_kind_parts {
 
 inline constexpr double kHour = 3600.0;
@@ -51,8 +51,7 @@ inline constexpr const char* kLight =
     "daily light by crop as in tables of greenhouse light (Faust 2001); from memory, round figure";
 inline constexpr const char* kTropicalHeat =
     "Slot et al. 2021, doi 10.1111/pce.14060, abstract: photosystem II of 147 tropical kinds halved by 15 min "
-    "at "
-    "49.9 (47.8 to 52.5) degC, begins to suffer at 46.7 (43.5 to 49.7); set lower for plants of the shade";
+    "at 49.9 (47.8 to 52.5) degC, begins to suffer at 46.7 (43.5 to 49.7); set lower for plants of the shade";
 inline constexpr const char* kSunscald =
     "Schrader, Zhang & Duplaga 2001, Plant Health Progress, abstract: apple browns in sun at 46 to 49 degC and dies at "
     "52 degC; leaves not hardened set lower, from memory";

@@ -8,15 +8,13 @@ constexpr const char* kNobel = "Nobel 1988, Environmental Biology of Agaves and 
 constexpr const char* kCactusHeat =
     "Nobel & De la Barrera 2002, Biotropica 34, 225, abstract: half the cells live after 1 h at 64 degC, mean of 18 "
     "desert cacti; Nobel 1983, in Effects of Stress on Photosynthesis, 165, abstract: 53 degC for Opuntia bigelovii "
-    "not "
-    "hardened, its night uptake halved by 44; set between";
+    "not hardened, its night uptake halved by 44; set between";
 constexpr const char* kForestCactusHeat =
     "Nobel & De la Barrera 2002, Biotropica 34, 225, abstract: half the cells of a forest cactus live after 1 h at 55 "
     "degC, necrosis after weeks of 40 degC days; set lower";
 constexpr const char* kCactusCold =
     "Nobel 1983, in Effects of Stress on Photosynthesis, 165, abstract: Opuntia bigelovii half lives 1 h at -7 degC, "
-    "its "
-    "night uptake halved by -4; kinds of frostless deserts set warmer, from memory";
+    "its night uptake halved by -4; kinds of frostless deserts set warmer, from memory";
 constexpr const char* kNoDryAir = "none: dry air only costs water; from memory";
 
 }  // namespace

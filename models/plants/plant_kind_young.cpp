@@ -8,8 +8,7 @@ constexpr const char* kYoungHeat = "tissue not yet hardened, below grown crops: 
 constexpr const char* kYoungCold = "warm-season kinds, mostly: Levitt 1980; from memory, round figure";
 constexpr const char* kSeedlingLight =
     "Torres & Lopez 2011, HortScience 46, 282, abstract: 14 to 16 mol/(m2 d) give the best seedlings of 0.75 to 25; "
-    "set "
-    "around it; authors, year and span from memory";
+    "set around it; authors, year and span from memory";
 constexpr const char* kCuttingLight =
     "Currey, Hutchinson & Lopez 2012, HortScience 47, 25, as reported: 8 to 10 mol/(m2 d) root best; set around it, "
     "less before roots, from memory";
