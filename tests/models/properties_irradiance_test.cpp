@@ -292,8 +292,16 @@ TEST(SplitGlobal, ClosesForAnyInput) {
 
 // McCree 1972 (4.57 umol a joule of photosynthetic light), share 0.45: products. Tolerance 0.5 %.
 TEST(Par, FromGlobal) {
+  EXPECT_NEAR(kParPerJoule * 1e6, 4.57, 0.005);
   EXPECT_NEAR(par_from_global(1.0) * 1e6, 2.057, 0.005 * 2.057);
   EXPECT_NEAR(par_from_global(20e6), 41.1, 0.005 * 41.1);  // a day of 20 MJ/m2, in mol/m2
+}
+
+// The light of a day by definition: 500 umol/(m2 s) for twelve hours is 21.6 mol/m2; sunlight has it at 243 W/m2.
+// Tolerance 0.5 %.
+TEST(Par, OfTwelveHoursOfEvenLight) {
+  EXPECT_NEAR(par_from_global(243.0) * 1e6, 500.0, 0.005 * 500.0);
+  EXPECT_NEAR(par_from_global(243.0 * 12.0 * 3600.0), 21.6, 0.005 * 21.6);
 }
 
 }  // namespace
