@@ -23,13 +23,13 @@ struct PlantKind {
   PlantBody body;
   StomataRhythm rhythm;
   // Shape.
-  SourcedValue leaf_area_index;        ///< area of one side of leaves, or half the surface of stems
-  SourcedValue tissue_kg_m2;           ///< fresh mass
-  SourcedValue leaf_size_m;            ///< width of a leaf or stem along the air
-  SourcedValue thickness_m;            ///< of a leaf or stem
-  SourcedValue height_m;               ///< of the plants above their pots
-  SourcedValue absorptance;            ///< of sunlight, all wavelengths
-  SourcedValue holds_film_kg_m2;       ///< water held before it drips
+  SourcedValue leaf_area_index;   ///< area of one side of leaves, or half the surface of stems
+  SourcedValue tissue_kg_m2;      ///< fresh mass
+  SourcedValue leaf_size_m;       ///< width of a leaf or stem along the air
+  SourcedValue thickness_m;       ///< of a leaf or stem
+  SourcedValue height_m;          ///< of the plants above their pots
+  SourcedValue absorptance;       ///< of sunlight, all wavelengths
+  SourcedValue holds_film_kg_m2;  ///< water held before it drips
   // Stomata.
   SourcedValue most_conductance_m_s;   ///< wide open, over leaf area (one side)
   SourcedValue least_conductance_m_s;  ///< shut: the skin
@@ -47,7 +47,7 @@ struct PlantKind {
   // Air for long, such as pollen in heat; kNoLimit where only the tissue counts.
   SourcedValue air_harm_above_k, air_harm_below_k;
   // Sunburn by direct sun on hot tissue.
-  SourcedValue burns_above_k;    ///< tissue temperature at which burn_light burns in burn_after
+  SourcedValue burns_above_k;      ///< tissue temperature at which burn_light burns in burn_after
   SourcedValue bears_direct_w_m2;  ///< direct sun on the level that plants used to none bear
   SourcedValue burn_light_w_m2;    ///< beyond what it bears, that makes the full rate
   SourcedValue burn_after_s;

@@ -107,14 +107,6 @@ TEST(VapourPressureDeficit, OfAirAndOfALeafInIt) {
   EXPECT_NEAR(vapour_pressure_deficit_pa(kelvin(28.0), w, kSeaLevel), 1879.0, 5.0);
 }
 
-// Allen et al. 1998, FAO-56, Example 5 (eqs. (17) and (19)): 18 to 25 degC, 54 to 82 %. Tolerance 0.01 kPa.
-TEST(VapourPressure, FromTheExtremesOfTheDay) {
-  const double cold = tetens_pressure_pa(kelvin(18.0));
-  const double warm = tetens_pressure_pa(kelvin(25.0));
-  EXPECT_NEAR(0.5 * (cold * 0.82 + warm * 0.54), 1700.0, 10.0);
-  EXPECT_NEAR(0.68 * 0.5 * (cold + warm), 1780.0, 10.0);
-}
-
 // Allen et al. 1998, FAO-56, Examples 2 and 4. Tolerance 0.05 kPa and 0.0005 kPa/K.
 TEST(PsychrometricConstant, ByAltitude) {
   EXPECT_NEAR(fao_pressure_pa(1800.0), 81800.0, 50.0);
