@@ -45,7 +45,7 @@ struct PlantKind {
   SourcedValue lost_after_s;                      ///< at the lethal limit
   SourcedValue recovers_in_s;                     ///< in which half of a dose is forgotten
   // Air for long, such as pollen in heat; kNoLimit where only the tissue counts.
-  SourcedValue air_harm_above_k, air_harm_below_k;
+  SourcedValue air_harm_above_k, air_harm_below_k, air_harms_after_s;
   // Sunburn by direct sun on hot tissue.
   SourcedValue burns_above_k;      ///< tissue temperature at which burn_light burns in burn_after
   SourcedValue bears_direct_w_m2;  ///< direct sun on the level that plants used to none bear

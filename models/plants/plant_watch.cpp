@@ -24,6 +24,12 @@ std::string dose_text(double dose_s) {
   return text.data();
 }
 
+/// What happened, with its dose in the place of "%".
+std::string said(std::string what, double dose_s) {
+  const std::size_t at = what.find('%');
+  return at == std::string::npos ? what : what.replace(at, 1, dose_text(dose_s));
+}
+
 }  // namespace
 
 PlantWatch::PlantWatch(Parameters parameters) : p_(std::move(parameters)), step_(p_.hazards.size(), 0) {}
@@ -53,10 +59,12 @@ void PlantWatch::say(std::size_t hazard, const Situation& situation, Actions& ac
   EventId cause = situation.standing_failure(h.failed_by);
   if (cause == kNoEvent) cause = actions.log(EventKind::warning, h.otherwise, kNoEvent);
   const auto step = static_cast<std::size_t>(step_[hazard]);
+  const bool by_loss = step == 3 && h.when_lost.dose_s > 0.0;
   std::array<char, 32> now{};
   std::snprintf(now.data(), now.size(), "%.1f degC", situation.value(h.temperature) - kZeroCelsius);
   actions.log(EventKind::harm,
-              std::string(kStates[step]) + ": " + h.what + ", a dose of " + dose_text(h.at[step - 1]) + "; " +
+              std::string(kStates[step]) + ": " +
+                  said(by_loss ? h.when_lost.what : h.what, by_loss ? h.when_lost.dose_s : h.at[step - 1]) + "; " +
                   now.data() + " at that moment",
               cause);
 }

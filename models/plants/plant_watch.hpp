@@ -14,12 +14,18 @@ enum class PlantState { fine, strained, harmed, lost };
 
 /// One thing that harms a plant, told by a dose that the house integrates (dose.hpp).
 struct Hazard {
-  std::string what;  ///< "tissue above 38 degC"
+  std::string what;  ///< in words, "%" where the dose stands: "heat, as much as % at 38 degC does"
   Input dose;        ///< [s]
   /// Doses [s] at which the plant is strained, harmed, lost; kNever where it does not come to that.
   static constexpr double kNever = std::numeric_limits<double>::infinity();
   std::array<double, 3> at{kNever, kNever, kNever};
-  Input temperature;               ///< said with it [K]
+  /// What kills, in words and in time of its own, where the dose counts by a milder limit.
+  struct Loss {
+    std::string what;
+    double dose_s = 0.0;
+  };
+  Loss when_lost;
+  Input temperature;                   ///< said with it [K]
   std::vector<std::string> failed_by;  ///< agents whose failure lets it come to that
   std::string otherwise;           ///< why it can come to that although none of them failed
 };

@@ -54,6 +54,7 @@ constexpr auto kFigures = std::to_array<Figure>({
     {"recovers_in", &PlantKind::recovers_in_s, 0.5 * kDay, 60.0 * kDay},
     {"air_harm_above", &PlantKind::air_harm_above_k, 298.0, 323.0, true},
     {"air_harm_below", &PlantKind::air_harm_below_k, 268.0, 293.0, true},
+    {"air_harms_after", &PlantKind::air_harms_after_s, kHour, 60.0 * kDay, true},
     {"burns_above", &PlantKind::burns_above_k, 298.0, 333.0},
     {"bears_direct", &PlantKind::bears_direct_w_m2, 30.0, 800.0},
     {"burn_light", &PlantKind::burn_light_w_m2, 30.0, 800.0},

@@ -119,7 +119,9 @@ void RunRecorder::sample_plant(std::size_t i, double time_s, std::span<const dou
   }
   tally.lowest_k = std::min(tally.lowest_k, tissue);
   tally.peak_air_k = std::max(tally.peak_air_k, air);
-  if (vapour_pressure_deficit_pa(air, humidity, assembly_.pressure_pa) > kind.dry_air_above_pa) tally.dry_s += weight_s;
+  if (kind.dry_air_above_pa &&
+      vapour_pressure_deficit_pa(air, humidity, assembly_.pressure_pa) > *kind.dry_air_above_pa)
+    tally.dry_s += weight_s;
   const auto& groups = plan_.spec.plants;
   const double held = kind.holds_film_kg_m2 * groups[i].value.area_m2;
   if (at(p, Input(plant.tissue, 1)) > kWetShare * held) tally.wet_s += weight_s;

@@ -80,6 +80,7 @@ struct Assembly {
   SiteChannels site;
   NodeId tank, battery;
   ChannelId load, water_permit, power_permit;
+  std::vector<NodeId> not_warmed_up;  ///< readings that count from the run's start
   std::vector<std::string> cautions;
 };
 

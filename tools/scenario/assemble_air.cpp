@@ -137,10 +137,10 @@ void Assembler::join_bays() {
       graph_.exchange("layer " + std::to_string(i + 1) + " between the " + here.name + " and " + next.name + " bays",
                       "mixing", law, {here.pressure[i], a, Input(a, 1), next.pressure[i], c, Input(c, 1)},
                       {{{here.pressure[i], next.pressure[i]}, {End(a, 1), End(c, 1)}, {a, c}}});
-      for (const int bay : {b, b + 1})
+      for (const int side : {b, b + 1})
         feel("what passes between the " + here.name + " and " + next.name + " bays", law,
-             {here.pressure[i], a, Input(a, 1), next.pressure[i], c, Input(c, 1)}, bay, i,
-             out_.shape.bays[at(bay)].layers[i].section_area_m2);
+             {here.pressure[i], a, Input(a, 1), next.pressure[i], c, Input(c, 1)}, side, i,
+             out_.shape.bays[at(side)].layers[i].section_area_m2);
     }
   }
 }

@@ -26,6 +26,9 @@ constexpr double kJoulesPerUnit = 1e4;  ///< of light received [J/m2]
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::string degrees(double kelvin) { return fmt::format("{:.0f} degC", kelvin - kZeroCelsius); }
+std::string as_much(const char* what, double limit_k) {
+  return fmt::format("{}, as much as % at {} does", what, degrees(limit_k));
+}
 
 /// Dose at the harm limit that kills: what lost_after at the lethal limit comes to.
 double lethal_dose_s(double lost_after_s, double beyond_k, double tenfold_k) {
@@ -34,7 +37,8 @@ double lethal_dose_s(double lost_after_s, double beyond_k, double tenfold_k) {
 }  // namespace
 
 NodeId Assembler::dose(const std::string& name, double start, double unit) {
-  return graph_.node(name, Reading{}, {start}, {unit});
+  out_.not_warmed_up.push_back(graph_.node(name, Reading{}, {start}, {unit}));
+  return out_.not_warmed_up.back();
 }
 
 /// Mean over the first day of the direct sun on a place, all cloths away [W/m2].
@@ -110,16 +114,17 @@ void Assembler::add_spells(const PlantGroupSpec& group, PlantParts& plant) {
                     {air, Input(air, 1), it.first}, {{{instruments_, it.first}}});
     return it.first;
   };
-  plant.doses.dry_air = of_air("dry air", spell("dry air", kind.dry_air_harms_after_s, kAirAgain,
-                                                kind.dry_air_above_pa, kDeficitEdge, true));
+  if (kind.dry_air_above_pa)
+    plant.doses.dry_air = of_air("dry air", spell("dry air", kind.dry_air_harms_after_s, kAirAgain,
+                                                  *kind.dry_air_above_pa, kDeficitEdge, true));
   if (kind.damp_air_below_pa)
     plant.doses.damp_air = of_air("damp air", spell("damp air", kind.damp_air_harms_after_s, kAirAgain,
                                                     *kind.damp_air_below_pa, kDeficitEdge, false));
   if (kind.air_harm_above_k)
-    plant.doses.hot_air = of_value("hot air", spell("hot air", kind.harm_after_s, kind.recovers_in_s,
+    plant.doses.hot_air = of_value("hot air", spell("hot air", kind.air_harms_after_s, kind.recovers_in_s,
                                                     *kind.air_harm_above_k, kTemperatureEdge, true), air);
   if (kind.air_harm_below_k)
-    plant.doses.cold_air = of_value("cold air", spell("cold air", kind.harm_after_s, kind.recovers_in_s,
+    plant.doses.cold_air = of_value("cold air", spell("cold air", kind.air_harms_after_s, kind.recovers_in_s,
                                                       *kind.air_harm_below_k, kTemperatureEdge, false), air);
   if (!kind.wet_harms_after_s) return;
   const double wet_kg = kWetFilm * sides_of(kind).sunlit_area * kind.holds_film_kg_m2 * group.area_m2;
@@ -159,26 +164,29 @@ void Assembler::add_watch(const PlantParts& plant) {
   const NodeId air = air_of(plant);
   const auto add = [&](const std::string& what, NodeId node, std::array<double, 3> marks, const Input& temperature,
                        const std::vector<std::string>& failed_by, const std::string& otherwise) {
-    if (node.valid()) p.hazards.push_back({what, node, marks, temperature, failed_by, otherwise});
+    if (node.valid()) p.hazards.push_back({what, node, marks, {}, temperature, failed_by, otherwise});
   };
-  constexpr double kNever = Hazard::kNever;
+  constexpr double kNot = Hazard::kNever;
   const double strain = kind.strain_after_s, harm = kind.harm_after_s;
-  add("tissue above " + degrees(kind.harm_above_k), doses.heat, {strain, harm, lost_hot}, plant.tissue, coolers, hot);
-  add("tissue below " + degrees(kind.harm_below_k), doses.cold, {strain, harm, lost_cold}, plant.tissue, {}, cold);
-  add("pot walls above " + degrees(kind.roots_harm_above_k), doses.hot_roots, {strain, harm, kNever}, plant.wall,
+  add(as_much("heat", kind.harm_above_k), doses.heat, {strain, harm, lost_hot}, plant.tissue, coolers, hot);
+  p.hazards.back().when_lost = {as_much("heat", kind.lethal_above_k), kind.lost_after_s};
+  add(as_much("cold", kind.harm_below_k), doses.cold, {strain, harm, lost_cold}, plant.tissue, {}, cold);
+  p.hazards.back().when_lost = {as_much("cold", kind.lethal_below_k), kind.lost_after_s};
+  add(as_much("hot pot walls", kind.roots_harm_above_k), doses.hot_roots, {strain, harm, kNot}, plant.wall,
       coolers, hot);
-  if (kind.air_harm_above_k)
-    add("air above " + degrees(*kind.air_harm_above_k), doses.hot_air, {strain, harm, kNever}, air, coolers, hot);
-  if (kind.air_harm_below_k)
-    add("air below " + degrees(*kind.air_harm_below_k), doses.cold_air, {strain, harm, kNever}, air, {}, cold);
-  add("sunburn", doses.sunburn, {kind.burn_after_s / 3.0, kind.burn_after_s, kNever}, plant.tissue, coolers,
+  add("sunburn, as much as % of burning sun does", doses.sunburn, {kind.burn_after_s / 3.0, kind.burn_after_s, kNot}, plant.tissue, coolers,
       "stands in more direct sun than it is used to");
-  const auto half = [](double harms_after_s) { return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, kNever}; };
-  add("dry air", doses.dry_air, half(kind.dry_air_harms_after_s), air, coolers, "stands in air that is too dry");
+  const auto half = [](double harms_after_s) { return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, kNot}; };
+  if (kind.air_harm_above_k)
+    add("air above " + degrees(*kind.air_harm_above_k) + " for %", doses.hot_air, half(kind.air_harms_after_s), air, coolers, hot);
+  if (kind.air_harm_below_k)
+    add("air below " + degrees(*kind.air_harm_below_k) + " for %", doses.cold_air, half(kind.air_harms_after_s), air, {}, cold);
+  if (kind.dry_air_above_pa)
+    add("dry air for %", doses.dry_air, half(kind.dry_air_harms_after_s), air, coolers, "stands in air that is too dry");
   if (kind.damp_air_below_pa)
-    add("damp air", doses.damp_air, half(kind.damp_air_harms_after_s), air, {}, "stands in air that stays damp");
+    add("damp air for %", doses.damp_air, half(kind.damp_air_harms_after_s), air, {}, "stands in air that stays damp");
   if (kind.wet_harms_after_s)
-    add("free water on it", doses.wet, half(*kind.wet_harms_after_s), plant.tissue, {}, "stays wet for too long");
+    add("free water on it for %", doses.wet, half(*kind.wet_harms_after_s), plant.tissue, {}, "stays wet for too long");
   out_.plan.agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
 
   DayWatch::Parameters days;
@@ -186,7 +194,7 @@ void Assembler::add_watch(const PlantParts& plant) {
   days.light_sum = doses.light_sum;
   days.mol_per_j = kParShare * kParPerJoule;
   days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
-  days.most_j_m2 = kind.most_light_mol_m2 / days.mol_per_j;
+  days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;
   days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kDay_s)));
   out_.plan.agents.push_back(std::make_unique<PlanOf<DayWatch>>(std::move(days)));
 }

@@ -31,13 +31,16 @@ struct PlantKindSpec {
   double harm_below_k = 0.0, lethal_below_k = 0.0, cold_tenfold_k = 0.0;
   double strain_after_s = 0.0, harm_after_s = 0.0, lost_after_s = 0.0, recovers_in_s = 0.0;
   std::optional<double> air_harm_above_k, air_harm_below_k;
+  double air_harms_after_s = 0.0;
   double burns_above_k = 0.0, bears_direct_w_m2 = 0.0, burn_light_w_m2 = 0.0, burn_after_s = 0.0;
   double thirst_harms_after_s = 0.0, thirst_kills_after_s = 0.0;
-  double dry_air_above_pa = 0.0, dry_air_harms_after_s = 0.0;
+  std::optional<double> dry_air_above_pa;
+  double dry_air_harms_after_s = 0.0;
   std::optional<double> damp_air_below_pa;
   double damp_air_harms_after_s = 0.0;
   std::optional<double> wet_harms_after_s;
-  double least_light_mol_m2 = 0.0, most_light_mol_m2 = 0.0, light_harms_after_s = 0.0;
+  double least_light_mol_m2 = 0.0, light_harms_after_s = 0.0;
+  std::optional<double> most_light_mol_m2;
   std::optional<double> shortest_day_s, longest_day_s;
   double roots_harm_above_k = 0.0;
 };

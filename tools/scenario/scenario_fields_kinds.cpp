@@ -129,6 +129,8 @@ void surroundings_limit_fields(FieldVisitor& v, PlantKindSpec& s, const PlantKin
           {.minimum = 273.15, .maximum = 353.15, .about = "air temperature above which it takes harm in time"});
   f.limit("air_harm_below", s.air_harm_below_k, Dimension::temperature, &K::air_harm_below_k,
           {.minimum = 233.15, .maximum = 303.15, .about = "air temperature below which it takes harm in time"});
+  f.beside("air_harms_after", s.air_harms_after_s, Dimension::time, &K::air_harms_after_s, "2 d",
+           {.minimum = 60, .about = "time in such air, in all, that marks it"});
   f.value("burns_above", s.burns_above_k, Dimension::temperature, &K::burns_above_k,
           {.minimum = 273.15, .maximum = 353.15, .about = "tissue temperature at which strong sun burns it"});
   f.value("bears_direct_sun", s.bears_direct_w_m2, Dimension::irradiance, &K::bears_direct_w_m2,
@@ -141,10 +143,10 @@ void surroundings_limit_fields(FieldVisitor& v, PlantKindSpec& s, const PlantKin
           {.minimum = 0, .about = "time its pots are dry, in one spell, that marks it"});
   f.value("thirst_kills_after", s.thirst_kills_after_s, Dimension::time, &K::thirst_kills_after_s,
           {.minimum = 0, .about = "time its pots are dry, in one spell, that kills it"});
-  f.value("dry_air_above", s.dry_air_above_pa, Dimension::pressure, &K::dry_air_above_pa,
+  f.limit("dry_air_above", s.dry_air_above_pa, Dimension::pressure, &K::dry_air_above_pa,
           {.minimum = 100, .maximum = 20000, .about = "vapour pressure deficit of the air counted as too dry"});
-  f.value("dry_air_harms_after", s.dry_air_harms_after_s, Dimension::time, &K::dry_air_harms_after_s,
-          {.minimum = 60, .about = "spell of dry air that marks it"});
+  f.beside("dry_air_harms_after", s.dry_air_harms_after_s, Dimension::time, &K::dry_air_harms_after_s, "3 d",
+           {.minimum = 60, .about = "spell of dry air that marks it"});
   f.limit("damp_air_below", s.damp_air_below_pa, Dimension::pressure, &K::damp_air_below_pa,
           {.minimum = 1, .maximum = 20000, .about = "vapour pressure deficit of the air counted as too damp"});
   f.beside("damp_air_harms_after", s.damp_air_harms_after_s, Dimension::time, &K::damp_air_harms_after_s, "30 d",
@@ -153,7 +155,7 @@ void surroundings_limit_fields(FieldVisitor& v, PlantKindSpec& s, const PlantKin
           {.minimum = 60, .about = "spell of free water on it that lets rot and spots begin"});
   f.value("least_light", s.least_light_mol_m2, Dimension::daily_light, &K::least_light_mol_m2,
           {.minimum = 0, .maximum = 70, .about = "photosynthetic light of a day that it needs"});
-  f.value("most_light", s.most_light_mol_m2, Dimension::daily_light, &K::most_light_mol_m2,
+  f.limit("most_light", s.most_light_mol_m2, Dimension::daily_light, &K::most_light_mol_m2,
           {.minimum = 0, .maximum = 100, .about = "photosynthetic light of a day that it bears"});
   f.value("light_harms_after", s.light_harms_after_s, Dimension::time, &K::light_harms_after_s,
           {.minimum = 86400, .about = "days in a row with too little or too much light that mark it"});

@@ -28,7 +28,8 @@ class FirstDayAgain final : public Forcing {
   const Forcing* day_;
 };
 
-/// Amounts with the temperatures, humidities and readings of `warm` and the stored waters and charges of `given`.
+/// Amounts with the temperatures, humidities and readings of `warm` and the stored waters and charges of `given`; what
+/// plants have borne counts from the run's start.
 std::vector<double> warmed_amounts(const Assembly& assembly, const std::vector<double>& warm) {
   const House& house = assembly.plan.house;
   const auto states = static_cast<std::size_t>(house.states);
@@ -49,6 +50,10 @@ std::vector<double> warmed_amounts(const Assembly& assembly, const std::vector<d
       const auto state = static_cast<std::size_t>(house.nodes[n].first_state) + static_cast<std::size_t>(k);
       if (counts == Quantity::water || counts == Quantity::charge) warm_p[state] = given_p[state];
     }
+  }
+  for (const NodeId node : assembly.not_warmed_up) {
+    const auto state = static_cast<std::size_t>(house.nodes[static_cast<std::size_t>(node.index)].first_state);
+    warm_p[state] = given_p[state];
   }
   for (const auto& batch : house.store_batches) batch->amounts(warm_p.data(), out.data());
   return out;
