@@ -11,8 +11,6 @@
 
 namespace noonhouse {
 namespace {
-/// Tolerance of films and other small waters in one step [kg].
-constexpr double kFilmToleranceKg = 1e-3;
 constexpr double kDraught = 0.1;  ///< air past surfaces inside with nothing running [m/s]; common practice, no source
 }  // namespace
 
@@ -91,7 +89,7 @@ void Assembler::add_accounts_and_channels() {
 
 /// A surface with a water film, dry at the start.
 NodeId Assembler::film_node(const std::string& name, double dry_heat_j_k, double start_k) {
-  return graph_.node(name, WetMass{dry_heat_j_k}, {start_k, 0.0}, {kTemperatureUnit, kFilmToleranceKg});
+  return graph_.node(name, WetMass{dry_heat_j_k}, {start_k, 0.0}, {kTemperatureUnit, kFilmUnit});
 }
 
 /// Convection and evaporation between a surface and the air beside it.

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
-// Plant tissue: a sunlit and a shaded side for each group, with what they exchange with the air and with one another.
-#include "models/envelope/heat_links.hpp"
-#include "models/plants/tissue.hpp"
-#include "models/properties/constants.hpp"
+// Plant groups in the house, the ways water takes into their pots, and who watches over them.
+#include <algorithm>
+
+#include "models/plants/pot_watch.hpp"
+#include "models/water/catchment.hpp"
+#include "models/water/drip.hpp"
 #include "tools/scenario/assembler.hpp"
+#include "tools/scenario/plant_builder.hpp"
 
 namespace noonhouse {
 namespace {
-constexpr double kTissueHeat = 3800.0;   ///< [J/(kg K)], fresh tissue, nine parts water; from memory
-constexpr double kLeafToLeaf = 0.45;     ///< emissive share of a leaf's area that faces leaves of the other side (half of
-                                         ///< it, at 0.9); common practice, no source
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
@@ -22,9 +22,36 @@ NodeId Assembler::ground_of(const StandingPlace& place) const {
   return out_.bays[at(place.bay)].floor;
 }
 
-NodeId Assembler::air_of(const PlantParts& plant) const { return out_.bays[at(plant.bay_index)].air[at(plant.layer)]; }
-NodeId Assembler::draught_of(const PlantParts& plant) const {
-  return out_.bays[at(plant.bay_index)].draught.at(plant.layer);
+/// What surrounds whatever stands on a place; its own share of the sun is the group's.
+PlantSurroundings Assembler::surroundings_of(int place_index) const {
+  const StandingPlace& place = out_.places[at(place_index)];
+  const BayParts& bay = out_.bays[at(place.bay)];
+  const int layer = out_.shape.layer_at(place.height_m + kPlantsAbove);
+  const NodeId air = bay.air[at(layer)], ground = ground_of(place);
+  PlantSurroundings s;
+  s.air = air;
+  s.vapour = Input(air, 1);
+  s.draught = bay.draught.at(layer);
+  s.stirring = stirring_[at(place.bay)];
+  s.air_heat = air;
+  s.air_vapour = End(air, 1);
+  s.column_heat = bay.column[at(layer)];
+  s.ground = ground;
+  s.ground_heat = ground;
+  s.ground_water = End(ground, 1);
+  s.hangs = place.hangs;
+  const PlaceChannels& light = out_.light[at(place_index)];
+  s.light = light.all;
+  s.direct = light.direct;
+  s.soft = light.soft;
+  s.sun = sun_;
+  s.instruments = instruments_;
+  s.start_k = start_.air_k;
+  s.air_density_kg_m3 = air_density_;
+  s.pressure_pa = out_.pressure_pa;
+  s.mean_air_k = table_->mean_outdoor_k();
+  s.used_to_w_m2 = first_day_direct(*table_, place_index);
+  return s;
 }
 
 void Assembler::add_plant_group(std::size_t index) {
@@ -43,73 +70,73 @@ void Assembler::add_plant_group(std::size_t index) {
   plant.limits = kind_of(g, spec_);
   plant.light = out_.light[at(place_index)].all;
 
-  const PlantKindSpec& kind = plant.limits;
-  const PlantSides sides = sides_of(kind);
-  const double heat_j_k = g.area_m2 * kind.tissue_kg_m2 * kTissueHeat;
-  plant.tissue = film_node(plant.name, sides.sunlit_area * heat_j_k, start_.air_k);
-  plant.shaded = film_node("shaded side of " + plant.name, (1.0 - sides.sunlit_area) * heat_j_k, start_.air_k);
-  const NodeId ground = ground_of(place);
-  add_pots(g, plant, ground);
-  const PlaceChannels& light = out_.light[at(place_index)];
-  add_side(g, plant, {plant.name, plant.tissue, sides.sunlit_area, table_->row().sunlit(index), light.all}, ground);
-  add_side(g, plant,
-           {"the shaded side of " + plant.name, plant.shaded, 1.0 - sides.sunlit_area, table_->row().shaded(index),
-            light.soft},
-           ground);
-  join_sides(g, plant);
-  add_doses(g, plant);
-  add_watch(plant);
+  PlantSurroundings s = surroundings_of(place_index);
+  const auto gain = [&](const std::string& of, std::size_t row) {
+    const ChannelId channel = graph_.channel("sun on " + of + plant.name, "W", 0.0);
+    out_.site.sunlight[row] = channel;
+    return channel;
+  };
+  s.sunlit_gain = gain("", table_->row().sunlit(index));
+  s.shaded_gain = gain("the shaded side of ", table_->row().shaded(index));
+  s.pots_gain = gain("the pots of ", table_->row().pots(index));
+  PlantBuilder(graph_, s, out_.not_warmed_up).build(g, plant);
+  watering_[plant.name] = graph_.exchange("watering of " + plant.name, "hand watering", HandCarried{}, {out_.tank},
+                                          {{{End(out_.tank, 1), End(plant.pot, 1)}, {out_.tank, plant.pot}}});
+  for (auto& agent : plant_agents(plant, s.air, coolers_in_use())) out_.plan.agents.push_back(std::move(agent));
   add_pot_watch(plant, g);
   out_.plants.push_back(std::move(plant));
 }
 
-/// What one side takes from the sun, and gives to the air and to what the plants stand on.
-void Assembler::add_side(const PlantGroupSpec& g, const PlantParts& plant, const Side& side, NodeId ground) {
-  const PlantKindSpec& kind = plant.limits;
-  const NodeId air = air_of(plant), draught = draught_of(plant);
-  const ChannelId stirring = stirring_[at(plant.bay_index)];
-  const double leaf_m2 = side.share * kind.leaf_area_index * g.area_m2;
-  const double held_kg = side.share * kind.holds_film_kg_m2 * g.area_m2;
-  const TissueFilm film = tissue_film(kind.leaf_size_m, air_density_, table_->mean_outdoor_k(), out_.pressure_pa);
-  const std::string to = side.name + " and the air beside it";
-  graph_.exchange("heat between " + to, "convection inside", TissueConvection{2.0 * leaf_m2, film},
-                  {side.node, air, draught, stirring},
-                  {{{side.node, air}, {side.node, out_.bays[at(plant.bay_index)].column[at(plant.layer)]}}});
-  graph_.exchange("vapour between " + to, "evaporation and condensation",
-                  WetTissue{2.0 * leaf_m2, out_.pressure_pa, 0.3 * held_kg, film},
-                  {side.node, Input(side.node, 1), air, Input(air, 1), draught, stirring},
-                  {{{End(side.node, 1), End(air, 1)}, {side.node, air}}});
-  receive_sun(side.name, side.node, side.sun_row);
-  run_off(side.name, side.node, held_kg, End(ground, 1), ground);
-
-  Transpiration law;
-  law.leaf_area_m2 = leaf_m2;
-  law.dry_air_density_kg_m3 = air_density_;
-  law.pressure_pa = out_.pressure_pa;
-  law.film = film;
-  law.stomata = {kind.least_conductance_m_s, kind.most_conductance_m_s,
-                 kind.half_light_w_m2,       kind.half_deficit_pa,
-                 kind.best_stomata_k,        kind.stomata_spread_k,
-                 g.pot_water_kg_m2 * g.area_m2, kind.pot_share_unhindered,
-                 kind.rhythm};
-  graph_.exchange("transpiration of " + side.name, "transpiration", law,
-                  {side.node, Input(plant.pot, 1), plant.pot, air, Input(air, 1), side.light, draught, stirring},
-                  {{{End(plant.pot, 1), End(air, 1)}, {plant.pot, side.node}, {side.node, air}}});
+/// Names of what cools or shades in this plan's service.
+std::vector<std::string> Assembler::coolers_in_use() const {
+  std::vector<std::string> out;
+  const auto add = [&](const auto& devices) {
+    for (const auto& device : devices)
+      if (plan_.uses(device.name)) out.push_back(device.name);
+  };
+  add(spec_.openings);
+  add(spec_.fans);
+  add(spec_.mist_lines);
+  add(spec_.pads);
+  add(spec_.shades);
+  return out;
 }
 
-/// Through one thick body heat is conducted; leaves of their own face one another.
-void Assembler::join_sides(const PlantGroupSpec& g, const PlantParts& plant) {
-  const PlantKindSpec& kind = plant.limits;
-  const std::string name = "heat between both sides of " + plant.name;
-  const double one_side_m2 = kind.leaf_area_index * g.area_m2;
-  if (kind.body == PlantBody::one_body) {
-    graph_.exchange(name, "tissue", Conductance{between_sides_w_m2_k(kind.thickness_m) * one_side_m2},
-                    {plant.tissue, plant.shaded}, {{{plant.tissue, plant.shaded}}});
-    return;
+void Assembler::add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group) {
+  PotWatch::Parameters p;
+  p.name = plant.name;
+  p.pot_water = Input(plant.pot, 1);
+  p.dry_below_kg = group.dry_at * group.pot_water_kg_m2 * group.area_m2;
+  p.harmed_after = ticks(plant.limits.thirst_harms_after_s);
+  p.lost_after = ticks(plant.limits.thirst_kills_after_s);
+  for (const auto& visit : spec_.grower.visits)
+    if (std::find(visit.value.waters.begin(), visit.value.waters.end(), plant.name) != visit.value.waters.end())
+      p.watered_by.push_back("grower, " + visit.name);
+  for (const auto& line : spec_.drip_lines)
+    if (plan_.uses(line.name) && waters(line.value, plant.name)) p.watered_by.push_back(line.name);
+  out_.plan.agents.push_back(std::make_unique<PlanOf<PotWatch>>(std::move(p)));
+}
+
+/// A line's water goes to its groups by the ground they cover.
+void Assembler::add_drips() {
+  for (const auto& line : spec_.drip_lines) {
+    const ChannelId running = position_channel(line.name, "drip line");
+    double all = 0.0;
+    for (std::size_t i = 0; i < out_.plants.size(); ++i)
+      if (waters(line.value, out_.plants[i].name)) all += spec_.plants[i].value.area_m2;
+    for (std::size_t i = 0; i < out_.plants.size(); ++i) {
+      if (!waters(line.value, out_.plants[i].name)) continue;
+      const double share = spec_.plants[i].value.area_m2 / all;
+      const NodeId pot = out_.plants[i].pot;
+      graph_.exchange(line.name + " into the pots of " + out_.plants[i].name, "drip",
+                      Drip{share * kWaterKgPerM3 * line.value.flow_m3_s}, {out_.tank, running},
+                      {{{End(out_.tank, 1), End(pot, 1)}, {out_.tank, pot}}});
+    }
   }
-  const double sunlit = sides_of(kind).sunlit_area, smaller = std::min(sunlit, 1.0 - sunlit);
-  graph_.exchange(name, "longwave inside", RadiantExchange{2.0 * kLeafToLeaf * smaller * one_side_m2},
-                  {plant.tissue, plant.shaded}, {{{plant.tissue, plant.shaded}}});
+}
+
+bool Assembler::waters(const DripSpec& line, const std::string& group) {
+  return std::find(line.waters.begin(), line.waters.end(), group) != line.waters.end();
 }
 
 }  // namespace noonhouse

@@ -15,11 +15,11 @@
 #include "models/properties/surface_film.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "tools/scenario/assemble.hpp"
+#include "tools/scenario/error_units.hpp"
+#include "tools/scenario/plant_builder.hpp"
 
 namespace noonhouse {
 
-/// What the error norm calls one unit of temperature [K]; the run's own tolerance is set against it.
-inline constexpr double kTemperatureUnit = 0.01;
 /// A tank's litres as mass; the few per mille by which warm water is lighter are left out [kg/m3].
 inline constexpr double kWaterKgPerM3 = 1000.0;
 /// Where above what plants stand on their air is looked for [m].
@@ -78,15 +78,17 @@ class Assembler {
     std::copy(more.begin(), more.end(), inputs.begin() + 6);
     graph_.exchange(name, path, law, inputs,
                     {{{pressure, outdoor_air_}, {End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
-    if constexpr (kFelt<L>) feel(name, law, inputs, bay, layer, out_.shape.bays[static_cast<std::size_t>(bay)].layers[layer].section_area_m2);
+    if constexpr (kFelt<L>)
+      feel(name, law, inputs, bay, layer, out_.shape.bays[static_cast<std::size_t>(bay)].layers[layer].section_area_m2);
   }
   /// Cracks are too fine to be felt.
   template <class L>
   static constexpr bool kFelt = !std::is_same_v<L, LeakPiece>;
   /// Air of a way through a layer, as the plants there feel it; half of what comes and goes is what passes.
   template <class L>
-  void feel(const std::string& name, const L& law, const std::array<Input, static_cast<std::size_t>(L::kInputs)>& inputs,
-            int bay, std::size_t layer, double section_m2) {
+  void feel(const std::string& name, const L& law,
+            const std::array<Input, static_cast<std::size_t>(L::kInputs)>& inputs, int bay, std::size_t layer,
+            double section_m2) {
     const auto& draughts = out_.bays[static_cast<std::size_t>(bay)].draught;
     const auto felt = draughts.find(static_cast<int>(layer));
     if (felt == draughts.end()) return;
@@ -120,33 +122,13 @@ class Assembler {
   void add_benches();
   void add_places();
   // assemble_plants.cpp
-  /// One side of a group's tissue: what it is of the whole.
-  struct Side {
-    std::string name;
-    NodeId node;
-    double share = 0.0;
-    std::size_t sun_row = 0;
-    ChannelId light;  ///< that its stomata see
-  };
   void add_plants();
   void add_plant_group(std::size_t index);
-  void add_side(const PlantGroupSpec& group, const PlantParts& plant, const Side& side, NodeId ground);
-  void join_sides(const PlantGroupSpec& group, const PlantParts& plant);
+  PlantSurroundings surroundings_of(int place) const;
   NodeId ground_of(const StandingPlace& place) const;
-  NodeId air_of(const PlantParts& plant) const;
-  NodeId draught_of(const PlantParts& plant) const;
-  // assemble_pots.cpp
-  void add_pots(const PlantGroupSpec& group, PlantParts& plant, NodeId ground);
   void add_drips();
   static bool waters(const DripSpec& line, const std::string& group);
-  // assemble_plant_limits.cpp
-  void add_doses(const PlantGroupSpec& group, PlantParts& plant);
-  void add_sunburn(const PlantGroupSpec& group, PlantParts& plant);
-  void add_spells(const PlantGroupSpec& group, PlantParts& plant);
-  void add_watch(const PlantParts& plant);
   void add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group);
-  NodeId dose(const std::string& name, double start, double unit);
-  double first_day_direct(int place) const;
   std::vector<std::string> coolers_in_use() const;
   // assemble_devices.cpp
   void add_water();

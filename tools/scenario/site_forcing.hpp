@@ -47,6 +47,7 @@ class SiteTable {
 
   Tick spacing() const { return spacing_; }
   const SunRow& row() const { return row_; }
+  std::size_t instants() const { return instants_.size(); }
   const SunlitHouse& sun() const { return *sun_; }
   double mean_outdoor_k() const;  ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
@@ -64,6 +65,9 @@ class SiteTable {
   std::vector<Instant> instants_;
   std::vector<double> sunlight_, wind_pa_;
 };
+
+/// Mean over the first day of the direct sun on a place, all cloths away [W/m2].
+double first_day_direct(const SiteTable& table, int place);
 
 /// The grid instants of a run with their sun, on the house as it stands: what plans with equal geometry share.
 std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const HouseShape& shape,

@@ -69,9 +69,7 @@ std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const 
 
 SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather,
                      double pressure_pa, std::shared_ptr<const SunlitHouse> sun)
-    : spacing_(ticks(spec.run.sun_every_s)),
-      row_(sun_row(spec, shape)),
-      sun_(std::move(sun)) {
+    : spacing_(ticks(spec.run.sun_every_s)), row_(sun_row(spec, shape)), sun_(std::move(sun)) {
   const std::size_t count = grid_instants(spec.run);
   sunlight_.assign(count * (row_.cloths + 1) * row_.size(), 0.0);
   SunlightAccount account(spec, shape, row_);
@@ -90,6 +88,15 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
     for (std::size_t state = 0; state <= row_.cloths; ++state)
       account.write(light, now, state, sunlight_.data() + (k * (row_.cloths + 1) + state) * row_.size());
   }
+}
+
+/// Mean over the first day of the direct sun on a place, all cloths away [W/m2].
+double first_day_direct(const SiteTable& table, int place) {
+  const auto day = std::min(table.instants(), static_cast<std::size_t>(kDay.ms / table.spacing().ms));
+  double sum = 0.0;
+  for (std::size_t k = 0; k < day; ++k)
+    sum += table.sunlight(k, 0)[table.row().direct(static_cast<std::size_t>(place))];
+  return day > 0 ? sum / static_cast<double>(day) : 0.0;
 }
 
 double SiteTable::mean_outdoor_k() const {
