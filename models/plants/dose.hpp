@@ -32,6 +32,13 @@ S tenfold(const S& beyond_k, double tenfold_k) {
   return exp(beyond_k * (2.302585092994046 / tenfold_k));
 }
 
+/// Growth of a dose of heat or cold by how far the tissue is beyond its limit [K]; see ThermalDose.
+template <class S>
+S thermal_dose_rate(const S& beyond_k, double tenfold_k) {
+  if (beyond_k <= -0.5) return S(0.0);
+  return ramp(S(beyond_k + 0.5), 1.0) * tenfold(beyond_k, tenfold_k);
+}
+
 /// Dose of heat or cold [s at the limit]: the time that tissue bears falls tenfold for each z kelvin beyond its limit,
 /// so that a short time far beyond counts as much as a long one just beyond.
 ///   r = 10^((T - T_limit) / z), for cold with the other sign; none half a kelvin within the limit, all half beyond
@@ -51,8 +58,7 @@ struct ThermalDose {
     const bool first = heat == (in[0] > in[1]);
     const S& worse = first ? in[0] : in[1];
     const S beyond = heat ? S(worse - limit_k) : S(limit_k - worse);
-    const S growth = beyond <= -0.5 ? S(0.0) : S(ramp(S(beyond + 0.5), 1.0) * tenfold(beyond, tenfold_k));
-    q[0] = memory.rate(growth, in[2]);
+    q[0] = memory.rate(thermal_dose_rate(beyond, tenfold_k), in[2]);
   }
 };
 

@@ -24,6 +24,18 @@ struct Drip {
   }
 };
 
+/// Water that is given from outside at a rate [kg/s], with its heat [W]. Inputs: the rate, the heat.
+struct GivenWater {
+  static constexpr std::string_view kName = "given water";
+  static constexpr int kInputs = 2, kFluxes = 2;
+  static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
+  template <class S>
+  void flux(const std::array<S, 2>& in, std::array<S, 2>& q) const {
+    q[0] = in[0];
+    q[1] = in[1];
+  }
+};
+
 /// Water that dries from the soil in pots [kg/s] with its heat [W], to the air; dew where the soil is colder.
 ///   m = A g f (w_s(T) - w),  g = h / (c_p Le^(2/3)),  f rises from 0 to 1 over the first `moist_share` of the water
 /// The second stage of drying, in which water must come up through dry soil, is that rise. [Hillel 1998, Environmental

@@ -26,6 +26,7 @@ struct BayParts {
   std::vector<NodeId> soil;      ///< below the floor's surface, downward
   std::vector<NodeId> covers;    ///< facets, in the shape's order
   NodeId floor;
+  ChannelId stirring;  ///< of its air [m/s]
   std::map<int, NodeId> draught;  ///< by layer: air drawn past what stands there, where there is a place
 };
 
@@ -59,6 +60,14 @@ struct SensorParts {
   NodeId reading;
 };
 
+/// Spray that lands on a place: an exchange whose first flux is water [kg] and second its heat [J], and the ground that
+/// it falls on.
+struct LandingParts {
+  int place = -1;
+  ExchangeId exchange;
+  double area_m2 = 0.0;
+};
+
 /// Light on the level of a place [W/m2]: all of it, straight from the sun, the rest.
 struct PlaceChannels {
   ChannelId all, direct, soft;
@@ -74,6 +83,8 @@ struct Assembly {
   std::vector<BayParts> bays;
   std::vector<StandingPlace> places;  ///< used or not
   std::vector<PlaceChannels> light;   ///< per place
+  std::vector<LandingParts> landings;
+  std::vector<NodeId> benches, cloths;  ///< per bench, per shade
   std::vector<PlantParts> plants;
   std::vector<DeviceParts> devices;
   std::vector<SensorParts> sensors;

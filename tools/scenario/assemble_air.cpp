@@ -60,6 +60,7 @@ void Assembler::add_bay_air(int b) {
   }
   out_.bays.push_back(std::move(parts));
   stirring_.push_back(graph_.channel("stirring in the " + bay.name + " bay", "m s-1", 0.0));
+  out_.bays.back().stirring = stirring_.back();
 }
 
 void Assembler::join_layers(int b) {

@@ -39,6 +39,7 @@ void Assembler::add_benches() {
     const double area = b.length_m * b.width_m * (b.hangs ? kRailShare : 1.0);
     const NodeId node = film_node(item.name, b.length_m * b.width_m * b.heat_capacity_j_m2_k, start_.air_k);
     bench_nodes_[item.name] = node;
+    out_.benches.push_back(node);
     const double length = b.length_m * b.width_m / (2.0 * (b.length_m + b.width_m));
     touch_air({item.name, node, area, film_of(0.0, length, b.width_m), 0.2 * kHeldOnBench * area, bay},
               air_at(bay, b.height_m));

@@ -107,6 +107,7 @@ void Assembler::add_shade(int s) {
   const NodeId cloth = graph_.node("cloth of the " + shade.name, ThermalMass{kShadeHeat * std::max(area, 1e-3)},
                                    {start_.air_k}, {kTemperatureUnit});
   cloth_nodes_.push_back(cloth);
+  out_.cloths.push_back(cloth);
   cloth_drawn_.push_back(drawn);
   out_.site.drawn.push_back(drawn);
   const ChannelId gain = graph_.channel("sun on the " + shade.name, "W", 0.0);

@@ -40,30 +40,41 @@ std::vector<Assembler::Landing> Assembler::landings(const MistSpec& m, int bay) 
   const BayParts& parts = out_.bays[at(bay)];
   std::vector<Landing> out;
   double left = 1.0;
-  const auto land = [&](const std::string& where, NodeId node, double height_m, double area_m2) {
-    const double share = std::min(area_m2 / out_.shape.bays[at(bay)].floor_m2, left);
+  const auto land = [&](const std::string& where, NodeId node, int place, double area_m2) {
+    const double floor_m2 = out_.shape.bays[at(bay)].floor_m2, share = std::min(area_m2 / floor_m2, left);
     left -= share;
-    if (share > 0.0) out.push_back({where, node, height_m, share});
-  };
-  const auto land_on_plants = [&](std::size_t i, double area_m2) {
-    const PlantParts& plant = out_.plants[i];
-    const double sunlit = sides_of(plant.limits).sunlit_area;
-    land(plant.name, plant.tissue, plant.height_m, sunlit * area_m2);
-    land("the shaded side of " + plant.name, plant.shaded, plant.height_m, (1.0 - sunlit) * area_m2);
+    if (share > 0.0) out.push_back({where, node, out_.places[at(place)].height_m, share, place, share * floor_m2});
   };
   if (m.wets == MistWets::air) {
     for (std::size_t i = 0; i < out_.plants.size(); ++i) {
-      const PlantGroupSpec& group = spec_.plants[i].value;
-      if (out_.plants[i].bay_index == bay && !group.under && out_.plants[i].height_m < m.height_m)
-        land_on_plants(i, group.area_m2);
+      const PlantParts& plant = out_.plants[i];
+      const StandingPlace& place = out_.places[at(plant.place_index)];
+      if (place.bay != bay || place.of != StandingPlace::Of::on || place.height_m >= m.height_m) continue;
+      const double area_m2 = spec_.plants[i].value.area_m2, sunlit = sides_of(plant.limits).sunlit_area;
+      land(plant.name, plant.tissue, plant.place_index, sunlit * area_m2);
+      land("the shaded side of " + plant.name, plant.shaded, plant.place_index, (1.0 - sunlit) * area_m2);
     }
-    for (const auto& b : spec_.benches)
-      if (b.value.bay == parts.name && b.value.height_m < m.height_m)
-        land(b.name, bench_nodes_.at(b.name), b.value.height_m,
-             b.value.length_m * b.value.width_m * (1.0 - bench_cover_share(b.name)));
+    for (int p = 0; p < static_cast<int>(out_.places.size()); ++p) {
+      const StandingPlace& place = out_.places[at(p)];
+      if (place.of != StandingPlace::Of::on || place.bay != bay || place.height_m >= m.height_m || place.hangs) continue;
+      const auto& b = spec_.benches[at(place.bench)];
+      land(b.name, bench_nodes_.at(b.name), p, b.value.length_m * b.value.width_m * (1.0 - bench_cover_share(b.name)));
+    }
   }
-  land("the floor of the " + parts.name + " bay", parts.floor, 0.0, out_.shape.bays[at(bay)].floor_m2);
+  const int floor = floor_place(bay);
+  for (std::size_t i = 0; i < out_.plants.size(); ++i)
+    if (out_.plants[i].place_index == floor)
+      land(out_.plants[i].name, out_.plants[i].tissue, floor, spec_.plants[i].value.area_m2);
+  land("the floor of the " + parts.name + " bay", parts.floor, floor, out_.shape.bays[at(bay)].floor_m2);
   return out;
+}
+
+/// Index of a bay's open floor among the places.
+int Assembler::floor_place(int bay) const {
+  for (int p = 0; p < static_cast<int>(out_.places.size()); ++p)
+    if (out_.places[at(p)].of == StandingPlace::Of::floor && out_.places[at(p)].bay == bay) return p;
+  NOON_ASSERT(false);
+  return -1;
 }
 
 /// The stage that a line's spray has come to at the top of each layer, from the nozzles' layer down: none at first.
@@ -113,10 +124,11 @@ void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::share
       const NodeId air = out_.bays[at(bay)].air[at(i)];
       if (depth > 0.0) stretches[depth] += of_line * fall.share;
       const double approach = onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
-      graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
+      const ExchangeId lands = graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
                       SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
                       {onto_floor ? stage.front() : stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
                       {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
+      out_.landings.push_back({fall.place, lands, fall.area_m2});
     }
     if (onto_floor) continue;
     for (const auto& [depth, portion] : stretches) {

@@ -22,8 +22,7 @@ namespace noonhouse {
 
 /// A tank's litres as mass; the few per mille by which warm water is lighter are left out [kg/m3].
 inline constexpr double kWaterKgPerM3 = 1000.0;
-/// Where above what plants stand on their air is looked for [m].
-inline constexpr double kPlantsAbove = 0.05;
+
 
 /// Builds one plan's house part by part; each part's file names the laws it uses. Made for one use.
 class Assembler {
@@ -47,6 +46,8 @@ class Assembler {
     std::string where;
     NodeId node;
     double height_m = 0.0, share = 0.0;
+    int place = -1;
+    double area_m2 = 0.0;
   };
   struct Start {
     double air_k = 0.0, humidity_ratio = 0.0;
@@ -140,6 +141,7 @@ class Assembler {
   // assemble_mist.cpp
   void add_mist();
   std::vector<Landing> landings(const MistSpec& line, int bay) const;
+  int floor_place(int bay) const;
   std::vector<Input> spray_history(const Named<MistSpec>& line, int bay,
                                    const std::shared_ptr<const SprayTable>& table);
   void spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);

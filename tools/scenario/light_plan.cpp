@@ -13,8 +13,6 @@ namespace {
 constexpr double kLowestShelf = 0.02;       ///< a bench on the floor is a board [m]
 constexpr double kFloorEmissivity = 0.95;   ///< soil, slabs; from memory
 constexpr double kBenchEmissivity = 0.9;    ///< timber; from memory
-constexpr double kTissueEmissivity = 0.95;  ///< leaves 0.94 to 0.99; from memory
-constexpr double kPotEmissivity = 0.92;     ///< clay, plastics; from memory
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool in_leaf(const CrownSpec& crown, int day) {
@@ -54,16 +52,11 @@ LightObstacle obstacle(const CrownSpec& crown, double faces_rad, int day) {
       crown.bottom_m, crown.height_m, in_leaf(crown, day) ? crown.lets_through_in_leaf : crown.lets_through_bare};
 }
 
-/// Area of ground that a group's leaves hide [m2].
-double leaf_cover_m2(const PlantGroupSpec& group, const ScenarioSpec& spec) {
-  return group.area_m2 * (1.0 - std::exp(-kLeafExtinction * kind_of(group, spec).leaf_area_index));
-}
-
 /// Share of a bench that lets light through: its gaps, where no leaves hide them.
 double bench_passes(const Named<BenchSpec>& bench, const ScenarioSpec& spec) {
   double hidden = 0.0;
   for (const auto& group : spec.plants)
-    if (group.value.place == bench.name && !group.value.under) hidden += leaf_cover_m2(group.value, spec);
+    if (group.value.place == bench.name && !group.value.under) hidden += leaf_cover_m2(group.value, kind_of(group.value, spec));
   return bench.value.lets_through * (1.0 - std::min(1.0, hidden / (bench.value.length_m * bench.value.width_m)));
 }
 
@@ -116,6 +109,10 @@ const PlantKindSpec& kind_of(const PlantGroupSpec& group, const ScenarioSpec& sp
   return kind->value;
 }
 
+double leaf_cover_m2(const PlantGroupSpec& group, const PlantKindSpec& kind) {
+  return group.area_m2 * (1.0 - std::exp(-kLeafExtinction * kind.leaf_area_index));
+}
+
 PlantSides sides_of(const PlantKindSpec& kind) {
   return kind.body == PlantBody::leaves ? sides_of_leaves(kind.leaf_area_index) : sides_of_one_body();
 }
@@ -138,7 +135,7 @@ std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShap
       free[at(surface)] -= share;
       return share;
     };
-    const double leaves_m2 = leaf_cover_m2(group, spec), leaves = take(leaves_m2);
+    const double leaves_m2 = leaf_cover_m2(group, kind), leaves = take(leaves_m2);
     const double sunlit = sides_of(kind).sunlit_area * leaves;
     out.push_back({surface, sunlit, Of::sunlit, index, kind.absorptance, kTissueEmissivity});
     out.push_back({surface, leaves - sunlit, Of::shaded, index, kind.absorptance, kTissueEmissivity});

@@ -42,6 +42,12 @@ int surface_of(const StandingPlace& place, const LightScene& scene);
 /// The kind of a group of plants; its name is known to be right.
 const PlantKindSpec& kind_of(const PlantGroupSpec& group, const ScenarioSpec& spec);
 
+/// Area of ground that a group's leaves hide [m2].
+double leaf_cover_m2(const PlantGroupSpec& group, const PlantKindSpec& kind);
+
+inline constexpr double kTissueEmissivity = 0.95;  ///< leaves 0.94 to 0.99; from memory
+inline constexpr double kPotEmissivity = 0.92;     ///< clay, plastics; from memory
+
 /// How the tissue of a kind divides into a sunlit and a shaded side.
 PlantSides sides_of(const PlantKindSpec& kind);
 

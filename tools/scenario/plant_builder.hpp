@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "models/plants/dose.hpp"
+#include "models/plants/plant_watch.hpp"
 #include "models/plants/tissue.hpp"
 #include "sim/contract/agent.hpp"
 #include "sim/graph/house_graph.hpp"
@@ -63,6 +64,18 @@ class PlantBuilder {
   const PlantSurroundings& s_;
   std::vector<NodeId>& from_start_;
 };
+
+/// What a group can come to harm by: a name, the reading that tells its dose, and the doses [s] that strain, harm and
+/// kill (infinite where it does not come to that).
+struct PlantMarks {
+  std::string name, words;  ///< words: Hazard::what
+  NodeId dose;
+  std::array<double, 3> at{};
+  Hazard::Loss when_lost;
+  Input temperature;  ///< said with it; none: the air's
+  enum class Cause { heat, cold, sun, dry, damp, wet } cause = Cause::heat;
+};
+std::vector<PlantMarks> plant_marks(const PlantParts& plant);
 
 /// Who watches what a group bears: heat, cold, sun, spells, light by the day. `air` is the temperature beside it;
 /// `coolers` are the devices in service whose failure lets it get too hot.

@@ -124,56 +124,122 @@ void PlantBuilder::add_spells(const PlantGroupSpec& group, PlantParts& plant) {
                Input(plant.tissue, 1));
 }
 
-std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, const Input& air,
-                                                     const std::vector<std::string>& coolers) {
+std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
+  using Cause = PlantMarks::Cause;
   const PlantKindSpec& kind = plant.limits;
   const PlantDoses& doses = plant.doses;
-  const std::string hot = coolers.empty()
-                              ? "got too hot: nothing in this plan cools the house"
-                              : "got too hot though no device has failed: what is in service cools too little";
-  const std::string cold = "got too cold: nothing heats the house";  // so cold is nobody's failure
+  const double strain = kind.strain_after_s, harm = kind.harm_after_s, never = Hazard::kNever;
+  std::vector<PlantMarks> out;
+  const auto add = [&](PlantMarks marks) {
+    if (marks.dose.valid()) out.push_back(std::move(marks));
+  };
+  const auto half = [&](double harms_after_s) {
+    return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, never};
+  };
   const double lost_hot =
       lethal_dose_s(kind.lost_after_s, kind.lethal_above_k - kind.harm_above_k, kind.heat_tenfold_k);
   const double lost_cold =
       lethal_dose_s(kind.lost_after_s, kind.harm_below_k - kind.lethal_below_k, kind.cold_tenfold_k);
+  add({"heat",
+       as_much("heat", kind.harm_above_k),
+       doses.heat,
+       {strain, harm, lost_hot},
+       {as_much("heat", kind.lethal_above_k), kind.lost_after_s},
+       plant.tissue,
+       Cause::heat});
+  add({"cold",
+       as_much("cold", kind.harm_below_k),
+       doses.cold,
+       {strain, harm, lost_cold},
+       {as_much("cold", kind.lethal_below_k), kind.lost_after_s},
+       plant.tissue,
+       Cause::cold});
+  add({"hot pot walls",
+       as_much("hot pot walls", kind.roots_harm_above_k),
+       doses.hot_roots,
+       {strain, harm, never},
+       {},
+       plant.wall,
+       Cause::heat});
+  add({"sunburn",
+       "sunburn, as much as % of burning sun does",
+       doses.sunburn,
+       {kind.burn_after_s / 3.0, kind.burn_after_s, never},
+       {},
+       plant.tissue,
+       Cause::sun});
+  if (kind.air_harm_above_k)
+    add({"hot air",
+         "air above " + degrees(*kind.air_harm_above_k) + " for %",
+         doses.hot_air,
+         half(kind.air_harms_after_s),
+         {},
+         {},
+         Cause::heat});
+  if (kind.air_harm_below_k)
+    add({"cold air",
+         "air below " + degrees(*kind.air_harm_below_k) + " for %",
+         doses.cold_air,
+         half(kind.air_harms_after_s),
+         {},
+         {},
+         Cause::cold});
+  add({"dry air", "dry air for %", doses.dry_air, half(kind.dry_air_harms_after_s), {}, {}, Cause::dry});
+  add({"damp air", "damp air for %", doses.damp_air, half(kind.damp_air_harms_after_s), {}, {}, Cause::damp});
+  if (kind.wet_harms_after_s)
+    add({"free water",
+         "free water on it for %",
+         doses.wet,
+         half(*kind.wet_harms_after_s),
+         {},
+         plant.tissue,
+         Cause::wet});
+  return out;
+}
+
+namespace {
+
+/// Why it can come to that although no device has failed.
+const char* otherwise(PlantMarks::Cause cause, bool cooled) {
+  switch (cause) {
+    case PlantMarks::Cause::heat:
+      return cooled ? "got too hot though no device has failed: what is in service cools too little"
+                    : "got too hot: nothing in this plan cools the house";
+    case PlantMarks::Cause::cold:
+      return "got too cold: nothing heats the house";
+    case PlantMarks::Cause::sun:
+      return "stands in more direct sun than it is used to";
+    case PlantMarks::Cause::dry:
+      return "stands in air that is too dry";
+    case PlantMarks::Cause::damp:
+      return "stands in air that stays damp";
+    case PlantMarks::Cause::wet:
+      return "stays wet for too long";
+  }
+  return "";
+}
+
+}  // namespace
+
+std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, const Input& air,
+                                                     const std::vector<std::string>& coolers) {
+  using Cause = PlantMarks::Cause;
   PlantWatch::Parameters p;
   p.name = plant.name;
-  const auto add = [&](const std::string& what, NodeId node, std::array<double, 3> marks, const Input& temperature,
-                       const std::vector<std::string>& failed_by, const std::string& otherwise) {
-    if (node.valid()) p.hazards.push_back({what, node, marks, {}, temperature, failed_by, otherwise});
-  };
-  constexpr double kNot = Hazard::kNever;
-  const double strain = kind.strain_after_s, harm = kind.harm_after_s;
-  add(as_much("heat", kind.harm_above_k), doses.heat, {strain, harm, lost_hot}, plant.tissue, coolers, hot);
-  p.hazards.back().when_lost = {as_much("heat", kind.lethal_above_k), kind.lost_after_s};
-  add(as_much("cold", kind.harm_below_k), doses.cold, {strain, harm, lost_cold}, plant.tissue, {}, cold);
-  p.hazards.back().when_lost = {as_much("cold", kind.lethal_below_k), kind.lost_after_s};
-  add(as_much("hot pot walls", kind.roots_harm_above_k), doses.hot_roots, {strain, harm, kNot}, plant.wall, coolers,
-      hot);
-  add("sunburn, as much as % of burning sun does", doses.sunburn, {kind.burn_after_s / 3.0, kind.burn_after_s, kNot},
-      plant.tissue, coolers, "stands in more direct sun than it is used to");
-  const auto half = [](double harms_after_s) {
-    return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, kNot};
-  };
-  if (kind.air_harm_above_k)
-    add("air above " + degrees(*kind.air_harm_above_k) + " for %", doses.hot_air, half(kind.air_harms_after_s), air,
-        coolers, hot);
-  if (kind.air_harm_below_k)
-    add("air below " + degrees(*kind.air_harm_below_k) + " for %", doses.cold_air, half(kind.air_harms_after_s), air,
-        {}, cold);
-  if (kind.dry_air_above_pa)
-    add("dry air for %", doses.dry_air, half(kind.dry_air_harms_after_s), air, coolers,
-        "stands in air that is too dry");
-  if (kind.damp_air_below_pa)
-    add("damp air for %", doses.damp_air, half(kind.damp_air_harms_after_s), air, {}, "stands in air that stays damp");
-  if (kind.wet_harms_after_s)
-    add("free water on it for %", doses.wet, half(*kind.wet_harms_after_s), plant.tissue, {}, "stays wet for too long");
+  for (const PlantMarks& marks : plant_marks(plant)) {
+    // Cold, damp and wet are nobody's failure: nothing heats or dries the house.
+    const bool by_coolers = marks.cause == Cause::heat || marks.cause == Cause::sun || marks.cause == Cause::dry;
+    const bool of_air = !marks.temperature.node.valid();
+    p.hazards.push_back({marks.words, marks.dose, marks.at, marks.when_lost, of_air ? air : marks.temperature,
+                         by_coolers ? coolers : std::vector<std::string>{}, otherwise(marks.cause, !coolers.empty())});
+  }
   std::vector<std::unique_ptr<AgentPlan>> agents;
   agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
 
+  const PlantKindSpec& kind = plant.limits;
   DayWatch::Parameters days;
   days.name = plant.name;
-  days.light_sum = doses.light_sum;
+  days.light_sum = plant.doses.light_sum;
   days.mol_per_j = kParShare * kParPerJoule;
   days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
   days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;

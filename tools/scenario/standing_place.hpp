@@ -8,6 +8,9 @@
 
 namespace noonhouse {
 
+/// Where above what plants stand on their air is looked for [m].
+inline constexpr double kPlantsAbove = 0.05;
+
 /// Where plants can stand: on or under a bench, hanging from a rail, or on a bay's open floor.
 struct StandingPlace {
   enum class Of { on, under, floor };

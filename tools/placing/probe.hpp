@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <string>
+#include <vector>
+
+#include "tools/placing/place_climate.hpp"
+
+namespace noonhouse {
+
+/// One thing a plant bears, as its dose over the mark at which it is strained: 1 is strained. `harmed` and `lost` are
+/// the same marks for the next steps; infinite where it does not come to that.
+struct HazardFelt {
+  std::string what;  ///< "heat", "cold", "sunburn", "dry air" ...
+  double most = 0.0, harmed = 0.0, lost = 0.0;
+};
+
+/// What a plant felt on one day of a place.
+struct DayFelt {
+  double peak_k = 0.0, peak_at_s = 0.0, lowest_k = 0.0;  ///< tissue, the worse side; time since midnight
+  double peak_air_k = 0.0;
+  double light_mol_m2 = 0.0, lit_s = 0.0;       ///< photosynthetic light on the level, length of the day
+  double hot_s = 0.0, cold_s = 0.0;             ///< tissue beyond its harm limits
+  double dry_s = 0.0, wet_s = 0.0;              ///< air drier than the kind likes; free water on it
+  double heat_dose_s = 0.0, cold_dose_s = 0.0;  ///< taken up on this day alone, nothing forgotten
+};
+
+/// What a group of plants would feel on a place.
+struct PlaceFelt {
+  std::string outcome = "kept", reason;  ///< as a run says it
+  double harm = 0.0;                     ///< points; see harm_points
+  std::vector<HazardFelt> hazards;
+  std::vector<DayFelt> days;
+  std::vector<float> tissue_k;  ///< sunlit side, one each HouseClimates::every
+  double peak_k = 0.0, peak_s = 0.0, lowest_k = 0.0;
+};
+
+/// How a place is harmful, to add up and to minimise: the worst hazard decides, near misses break ties.
+///   fine: up to 1 as the dose nears the mark; strained 10 to 20; harmed 100 to 200; lost 1000
+/// and a hundredth of what the other hazards come to. Within a band a straight line in the dose.
+double harm_points(const std::vector<HazardFelt>& hazards);
+
+/// How the pots are watered while a plant is tried somewhere.
+struct ProbeWatering {
+  std::vector<double> visits_s;  ///< times of day at which pots are filled; none: never
+  double fill_share = 0.95;
+};
+
+/// A group of plants in the climate of a place, by the same laws, doses and watches as in the house; what it would do
+/// to that climate (shade, warm and moisten it) is left out, and its thermal radiation is exchanged with what the place
+/// sees as if that were black. `used_to_w_m2` is the direct sun it comes from.
+PlaceFelt feel_place(const PlantGroupSpec& group, const PlantKindSpec& kind, const PlaceClimate& place,
+                     const HouseClimates& house, double used_to_w_m2, const ProbeWatering& watering);
+
+}  // namespace noonhouse
