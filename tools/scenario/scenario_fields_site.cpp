@@ -24,12 +24,14 @@ void air_fields(FieldVisitor& v, InventedYear& s) {
               "mean temperature of January (July in the south)");
   difference("summer_daily_swing", s.summer_daily_swing_k, 30, "13 K",
              "highest less lowest temperature of a clear day at midsummer");
-  difference("winter_daily_swing", s.winter_daily_swing_k, 30, "7 K", "the same at midwinter");
+  difference("winter_daily_swing", s.winter_daily_swing_k, 30, "7 K",
+             "highest less lowest temperature of a clear day at midwinter");
   difference("weather_swing", s.weather_swing_k, 10, "3.5 K",
              "standard deviation of a day's mean temperature from its season's; such spells last about three days");
   difference("summer_dew_gap", s.summer_dew_gap_k, 20, "2.5 K",
              "dew point below the temperature at dawn in summer, mean of days without rain");
-  difference("winter_dew_gap", s.winter_dew_gap_k, 20, "1 K", "the same in winter");
+  difference("winter_dew_gap", s.winter_dew_gap_k, 20, "1 K",
+             "dew point below the temperature at dawn in winter, mean of days without rain");
 }
 }  // namespace
 

@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "sim/core/errors.hpp"
 
 namespace noonhouse {
 namespace {
@@ -52,9 +54,9 @@ void YearShapes::put_daylight() {
   const auto local_s = [this](double julian_day) { return (julian_day - 2440587.5) * kDay_s + settings_.utc_offset_s; };
   for (int day = first_day_; day <= last_day_; ++day) {
     const double midday = 2440587.5 + day + 0.5 - settings_.utc_offset_s / kDay_s;
-    // Within the latitudes that are allowed the sun rises and sets every day.
-    const SunTimes sun = sun_times(midday, latitude, longitude).value();
-    daylight_.push_back({local_s(sun.sunrise_julian_day), local_s(sun.sunset_julian_day)});
+    const std::optional<SunTimes> sun = sun_times(midday, latitude, longitude);
+    NOON_ASSERT(sun.has_value());  // within the latitudes that are allowed it rises and sets every day
+    daylight_.push_back({local_s(sun->sunrise_julian_day), local_s(sun->sunset_julian_day)});
   }
 }
 
