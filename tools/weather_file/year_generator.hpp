@@ -33,7 +33,7 @@ struct YearSettings {
   Season wetter_season = Season::summer;
   double wetter_share = 0.55;  ///< of the rain days, in the half year about the middle of that season
 
-  double cloudy_days = 0.6;   ///< share of the days of a calendar year that are in cloudy spells
+  double cloudy_days = 0.6;  ///< share of the days of a calendar year that are in cloudy spells
   double clear_cover = 0.2;  ///< cloud cover of a clear spell, 0 .. 1
   double cloudy_cover = 0.9;
 
