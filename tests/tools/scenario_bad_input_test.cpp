@@ -62,7 +62,7 @@ constexpr Mistake kKeys[] = {
     {"MissingKey", "site:\n  latitude: 35 deg\n  longitude: -106.6 deg\n  altitude: 1600 m",
      "@site:\n  latitude: 35 deg\n  longitude: -106.6 deg", ErrorKind::missing_key, "altitude"},
     {"MissingWeatherKind", "weather:\n  kind: invented heatwave", "@weather:", ErrorKind::missing_key,
-     "invented heatwave, typical year file, plain weather file"},
+     "invented heatwave, invented year, typical year file, plain weather file"},
     {"DuplicateKey", "eaves: 2 m", "eaves: 2 m\n  @eaves: 3 m", ErrorKind::duplicate_key, "small.yaml:18:3"},
     {"PlanWithoutService", "  nothing runs:\n    in_service: []", "  nothing runs:\n    @about: quiet",
      ErrorKind::missing_key, "in_service"},

@@ -175,6 +175,8 @@ void light_command(const CommandOptions& options) {
   if (const auto* invented = std::get_if<InventedHeatwave>(&plan.spec.weather.source);
       invented && options.turbidity == 3.5)
     question.turbidity = invented->turbidity;
+  if (const auto* year = std::get_if<InventedYear>(&plan.spec.weather.source); year && options.turbidity == 3.5)
+    question.turbidity = year->turbidity;
   const DayLight day = light_of_day(scenario, plan, question);
   fmt::print("{}", light_text(day, options.units, terminal_width(), utf8_terminal()));
   if (options.svg.empty()) return;

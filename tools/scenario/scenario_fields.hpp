@@ -11,6 +11,7 @@ void fields(FieldVisitor& v, RunSpec& s);
 void fields(FieldVisitor& v, SiteSpec& s);
 void fields(FieldVisitor& v, WeatherSpec& s);
 void fields(FieldVisitor& v, InventedHeatwave& s);
+void fields(FieldVisitor& v, InventedYear& s);
 void fields(FieldVisitor& v, TypicalYearFile& s);
 void fields(FieldVisitor& v, PlainWeatherFile& s);
 void fields(FieldVisitor& v, HouseSpec& s);

@@ -7,6 +7,32 @@
 namespace noonhouse {
 namespace {
 constexpr double kTurn = 2.0 * std::numbers::pi;
+
+/// Temperature and humidity of an invented year.
+void air_fields(FieldVisitor& v, InventedYear& s) {
+  const auto temperature = [&v](const char* name, double& value, const char* text, const char* about) {
+    v.quantity(name, value, Dimension::temperature,
+               {.minimum = 223.15, .maximum = 318.15, .default_text = text, .about = about});
+  };
+  const auto difference = [&v](const char* name, double& value, double maximum, const char* text, const char* about) {
+    v.quantity(name, value, Dimension::temperature_difference,
+               {.minimum = 0, .maximum = maximum, .default_text = text, .about = about});
+  };
+  temperature("warmest_month_mean", s.warmest_month_mean_k, "19 degC",
+              "mean temperature of July (January in the south)");
+  temperature("coldest_month_mean", s.coldest_month_mean_k, "0.5 degC",
+              "mean temperature of January (July in the south)");
+  difference("summer_daily_swing", s.summer_daily_swing_k, 30, "13 K",
+             "highest less lowest temperature of a clear day at midsummer");
+  difference("winter_daily_swing", s.winter_daily_swing_k, 30, "7 K",
+             "highest less lowest temperature of a clear day at midwinter");
+  difference("weather_swing", s.weather_swing_k, 10, "3.5 K",
+             "standard deviation of a day's mean temperature from its season's; such spells last about three days");
+  difference("summer_dew_gap", s.summer_dew_gap_k, 20, "2.5 K",
+             "dew point below the temperature at dawn in summer, mean of days without rain");
+  difference("winter_dew_gap", s.winter_dew_gap_k, 20, "1 K",
+             "dew point below the temperature at dawn in winter, mean of days without rain");
+}
 }  // namespace
 
 void fields(FieldVisitor& v, ScenarioSpec& s) {
@@ -99,8 +125,8 @@ void fields(FieldVisitor& v, SiteSpec& s) {
 }
 
 void fields(FieldVisitor& v, WeatherSpec& s) {
-  v.alternatives("kind", s.source, {"invented heatwave", "typical year file", "plain weather file"},
-                 {.about = "made by the project's own generator, or read from a file"});
+  v.alternatives("kind", s.source, {"invented heatwave", "invented year", "typical year file", "plain weather file"},
+                 {.about = "made by one of the project's own generators, or read from a file"});
 }
 
 void fields(FieldVisitor& v, InventedHeatwave& s) {
@@ -132,6 +158,39 @@ void fields(FieldVisitor& v, InventedHeatwave& s) {
              {.minimum = 0, .maximum = 0.5, .default_text = "12 mm", .about = "its rain in all"});
   v.quantity("storm_gust", s.storm_gust_m_s, Dimension::speed,
              {.minimum = 0, .maximum = 60, .default_text = "16 m/s", .about = "wind of its gust front"});
+}
+
+void fields(FieldVisitor& v, InventedYear& s) {
+  air_fields(v, s);
+  v.quantity("rain_a_year", s.rain_a_year_m, Dimension::rain_depth,
+             {.minimum = 0, .maximum = 20, .default_text = "700 mm", .about = "rain of each calendar year"});
+  v.integer("rain_days_a_year", s.rain_days_a_year,
+            {.minimum = 0,
+             .maximum = 365,
+             .default_text = "120",
+             .about = "days of a calendar year with 1 mm of rain or more"});
+  v.choice(
+      "wetter_season", s.wetter_season,
+      {{"winter", Season::winter}, {"spring", Season::spring}, {"summer", Season::summer}, {"autumn", Season::autumn}},
+      {.default_text = "summer", .about = "the middle of the half year with more rain days"});
+  const auto share = [&v](const char* name, double& value, const char* text, const char* about) {
+    v.quantity(name, value, Dimension::share, {.minimum = 0, .maximum = 1, .default_text = text, .about = about});
+  };
+  share("wetter_share", s.wetter_share, "55 %", "share of the rain days that are in that half year");
+  share("cloudy_days", s.cloudy_days, "60 %", "share of days in cloudy spells; rain falls on such days only");
+  share("clear_cover", s.clear_cover, "20 %", "cloud cover of clear spells");
+  share("cloudy_cover", s.cloudy_cover, "90 %", "cloud cover of cloudy spells");
+  v.quantity("wind_by_day", s.wind_day_m_s, Dimension::speed,
+             {.minimum = 0, .maximum = 40, .default_text = "3 m/s", .about = "mean wind in mid-afternoon"});
+  v.quantity("wind_by_night", s.wind_night_m_s, Dimension::speed,
+             {.minimum = 0, .maximum = 40, .default_text = "1.5 m/s", .about = "mean wind before sunrise"});
+  v.quantity("wind_from", s.wind_from_rad, Dimension::angle,
+             {.minimum = 0,
+              .maximum = kTurn,
+              .default_text = "240 deg",
+              .about = "where the wind mostly comes from, clockwise from north"});
+  v.number("turbidity", s.turbidity,
+           {.minimum = 1, .maximum = 10, .default_text = "3.5", .about = "Linke turbidity of clear air, air mass 2"});
 }
 
 void fields(FieldVisitor& v, TypicalYearFile& s) {

@@ -12,6 +12,7 @@
 #include "tools/scenario/house_spec.hpp"
 #include "tools/scenario/plant_spec.hpp"
 #include "tools/units/clock_text.hpp"
+#include "tools/weather_file/year_generator.hpp"
 
 /// The parameters of a scenario as plain structs: SI inside, every default in the field lists beside them
 /// (scenario_fields_*.cpp) and nowhere else.
@@ -42,6 +43,17 @@ struct InventedHeatwave {
   double storm_start_s = 0.0, storm_length_s = 0.0, storm_rain_m = 0.0, storm_gust_m_s = 0.0;
   int peak_day = 0, dust_day = 0, storm_day = 0;
 };
+struct InventedYear {
+  double warmest_month_mean_k = 0.0, coldest_month_mean_k = 0.0;
+  double summer_daily_swing_k = 0.0, winter_daily_swing_k = 0.0, weather_swing_k = 0.0;
+  double summer_dew_gap_k = 0.0, winter_dew_gap_k = 0.0;
+  double rain_a_year_m = 0.0, wetter_share = 0.0;
+  double cloudy_days = 0.0, clear_cover = 0.0, cloudy_cover = 0.0;
+  double wind_day_m_s = 0.0, wind_night_m_s = 0.0, wind_from_rad = 0.0;
+  double turbidity = 0.0;
+  int rain_days_a_year = 0;
+  Season wetter_season = Season::summer;
+};
 struct TypicalYearFile {
   std::string file;
 };
@@ -49,7 +61,7 @@ struct PlainWeatherFile {
   std::string file;
 };
 struct WeatherSpec {
-  std::variant<InventedHeatwave, TypicalYearFile, PlainWeatherFile> source;
+  std::variant<InventedHeatwave, InventedYear, TypicalYearFile, PlainWeatherFile> source;
 };
 
 enum class Measures { temperature, humidity };

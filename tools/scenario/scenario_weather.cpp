@@ -11,6 +11,7 @@
 #include "tools/weather_file/plain_weather.hpp"
 #include "tools/weather_file/typical_year_reader.hpp"
 #include "tools/weather_file/weather_cover.hpp"
+#include "tools/weather_file/year_generator.hpp"
 
 namespace noonhouse {
 namespace {
@@ -47,6 +48,47 @@ HeatwaveSettings heatwave_settings(const ScenarioSpec& s, const InventedHeatwave
   return out;
 }
 
+YearSettings year_settings(const ScenarioSpec& s, const InventedYear& w) {
+  YearSettings out;
+  out.start = s.run.start;
+  out.days = static_cast<int>(std::ceil(s.run.length_s / 86400.0));
+  out.latitude_deg = s.site.latitude_rad / kDegree;
+  out.longitude_deg = s.site.longitude_rad / kDegree;
+  out.altitude_m = s.site.altitude_m;
+  out.utc_offset_s = s.site.utc_offset_s;
+  out.albedo = s.site.albedo;
+  out.warmest_month_mean_k = w.warmest_month_mean_k;
+  out.coldest_month_mean_k = w.coldest_month_mean_k;
+  out.summer_daily_swing_k = w.summer_daily_swing_k;
+  out.winter_daily_swing_k = w.winter_daily_swing_k;
+  out.weather_swing_k = w.weather_swing_k;
+  out.summer_dew_gap_k = w.summer_dew_gap_k;
+  out.winter_dew_gap_k = w.winter_dew_gap_k;
+  out.rain_a_year_mm = w.rain_a_year_m * 1000.0;
+  out.rain_days_a_year = w.rain_days_a_year;
+  out.wetter_season = w.wetter_season;
+  out.wetter_share = w.wetter_share;
+  out.cloudy_days = w.cloudy_days;
+  out.clear_cover = w.clear_cover;
+  out.cloudy_cover = w.cloudy_cover;
+  out.wind_day_m_s = w.wind_day_m_s;
+  out.wind_night_m_s = w.wind_night_m_s;
+  out.wind_from_deg = w.wind_from_rad / kDegree;
+  out.linke_turbidity = w.turbidity;
+  out.seed = static_cast<std::uint32_t>(s.run.seed);
+  return out;
+}
+
+/// Weather that is made rather than read; refusals name the scenario's place.
+template <class Make>
+WeatherSeries made_weather(const PlanScenario& plan, const Make& make) {
+  try {
+    return make();
+  } catch (const UserError& error) {
+    plan.places.fail(error.kind(), "weather.kind", error.what());
+  }
+}
+
 std::filesystem::path beside(const Scenario& scenario, const std::string& file) {
   const std::filesystem::path path(file);
   return path.is_absolute() ? path : scenario.file.parent_path() / path;
@@ -74,11 +116,9 @@ WeatherSeries weather_of(const Scenario& scenario, const PlanScenario& plan) {
   const ScenarioSpec& s = plan.spec;
   WeatherSeries series;
   if (const auto* made = std::get_if<InventedHeatwave>(&s.weather.source)) {
-    try {
-      series = make_heatwave(heatwave_settings(s, *made));
-    } catch (const UserError& error) {
-      plan.places.fail(error.kind(), "weather.kind", error.what());
-    }
+    series = made_weather(plan, [&] { return make_heatwave(heatwave_settings(s, *made)); });
+  } else if (const auto* invented = std::get_if<InventedYear>(&s.weather.source)) {
+    series = made_weather(plan, [&] { return make_year(year_settings(s, *invented)); });
   } else if (const auto* year = std::get_if<TypicalYearFile>(&s.weather.source)) {
     series = read_typical_year(beside(scenario, year->file));
     move_to_year(series, s.run.start.year());

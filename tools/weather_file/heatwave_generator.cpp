@@ -14,12 +14,12 @@
 #include "models/properties/irradiance.hpp"
 #include "sim/core/errors.hpp"
 #include "tools/weather_file/heatwave_shapes.hpp"
+#include "tools/weather_file/weather_shapes.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr double kDay_s = 86400.0;
-constexpr double kSunSample_s = 60.0;            // at most, within a step
 constexpr double kWindMemory_s = 1800.0;         // of the wind's variation; own choice
 constexpr double kDustForwardShare = 2.0 / 3.0;  // of what dust takes from the beam, sent on as diffuse; own choice
 
@@ -71,7 +71,6 @@ void check_temperatures(const HeatwaveSettings& s, const HeatwaveShapes& shapes)
 }
 
 /// The sun through turbid air, dust and the storm's clouds at an instant.
-/// Clouds: global falls by 1 - 0.75 N^3.4 (Kasten & Czeplak 1980, Solar Energy 24, 177), beam by 1 - N.
 SolarSplit sun_through(const HeatwaveSettings& settings, const HeatwaveShapes& shapes, double time_s,
                        double pressure_pa) {
   const SunPosition sun = shapes.sun(time_s);
@@ -83,23 +82,7 @@ SolarSplit sun_through(const HeatwaveSettings& settings, const HeatwaveShapes& s
   const double beam = clear.beam_normal_w_m2 * through_dust;
   const double scattered = kDustForwardShare * (clear.beam_normal_w_m2 - beam) * sine;
   const double diffuse = clear.diffuse_w_m2 + scattered;
-  const double cloud = shapes.cloud_share(time_s);
-  SolarSplit out;
-  out.beam_normal_w_m2 = beam * (1.0 - cloud);
-  out.global_w_m2 = (beam * sine + diffuse) * (1.0 - 0.75 * std::pow(cloud, 3.4));
-  out.diffuse_w_m2 = out.global_w_m2 - out.beam_normal_w_m2 * sine;
-  return out;
-}
-
-void put_sun(const HeatwaveSettings& settings, const HeatwaveShapes& shapes, double begin_s, WeatherRow& row) {
-  const int samples = std::max(1, static_cast<int>(std::ceil(settings.step_s / kSunSample_s)));
-  for (int k = 0; k < samples; ++k) {
-    const double time_s = begin_s + settings.step_s * (k + 0.5) / samples;
-    const SolarSplit sun = sun_through(settings, shapes, time_s, row.pressure_pa);
-    row.beam_normal_w_m2 += sun.beam_normal_w_m2 / samples;
-    row.diffuse_horizontal_w_m2 += sun.diffuse_w_m2 / samples;
-    row.global_horizontal_w_m2 += sun.global_w_m2 / samples;
-  }
+  return under_clouds(beam, diffuse, sine, shapes.cloud_share(time_s));
 }
 
 /// A correlated factor on the wind: log-normal, mean one, fading with kWindMemory_s.
@@ -161,7 +144,9 @@ WeatherSeries make_heatwave(const HeatwaveSettings& settings) {
     row.wind_from_rad = shapes.wind_from_rad(begin_s);
     row.rain_kg_m2_s = shapes.rain_kg_m2(begin_s, begin_s + settings.step_s) / settings.step_s;
     row.cloud_share = shapes.cloud_share(begin_s);
-    put_sun(settings, shapes, begin_s, row);
+    put_mean_sun(
+        begin_s, settings.step_s, [&](double time_s) { return sun_through(settings, shapes, time_s, pressure_pa); },
+        row);
     series.rows.push_back(row);
   }
   return series;

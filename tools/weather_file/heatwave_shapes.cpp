@@ -18,19 +18,6 @@ constexpr double kCoolingRise_s = 20.0 * kMinute_s, kCoolingFade_s = 3.0 * kHour
 // Share of the storm's cooling that is rain evaporating into the air (the rest is colder air from aloft); own choice.
 constexpr double kEvaporatedShare = 0.6;
 
-/// Goes straight from a to b while x goes from x_a to x_b; a before, b after.
-double ramp(double x, double x_a, double x_b, double a, double b) {
-  return a + (b - a) * std::clamp((x - x_a) / (x_b - x_a), 0.0, 1.0);
-}
-
-/// One at the hour, zero twelve hours from it.
-double daily_wave(double time_s, double hour) {
-  return 0.5 * (1.0 + std::cos(2.0 * kPi * (time_s - hour * kHour_s) / kDay_s));
-}
-
-/// From 0 to 1 along half a cosine wave, flat at both ends.
-double half_wave(double share) { return 0.5 * (1.0 - std::cos(kPi * share)); }
-
 }  // namespace
 
 HeatwaveShapes::HeatwaveShapes(const HeatwaveSettings& settings) : settings_(settings) {
@@ -67,17 +54,7 @@ double HeatwaveShapes::low_k(int day) const {
   return s.first_night_low_k + heat * (s.peak_night_low_k - s.first_night_low_k);
 }
 
-double HeatwaveShapes::calm_temperature_k(double time_s) const {
-  const auto after = std::upper_bound(turns_.begin() + 1, turns_.end() - 1, time_s,
-                                      [](double t, const Turn& turn) { return t < turn.time_s; });
-  const Turn& a = *(after - 1);
-  const Turn& b = *after;
-  const double share = std::clamp((time_s - a.time_s) / (b.time_s - a.time_s), 0.0, 1.0);
-  // The evening falls fast and then slowly: the wave runs ahead of the clock by this power.
-  constexpr double kEveningPower = 0.7;
-  const double wave = half_wave(a.highest ? std::pow(share, kEveningPower) : share);
-  return a.temperature_k + (b.temperature_k - a.temperature_k) * wave;
-}
+double HeatwaveShapes::calm_temperature_k(double time_s) const { return temperature_between(turns_, time_s); }
 
 double HeatwaveShapes::storm_cooling(double time_s) const {
   if (settings_.storm_day == 0 || time_s <= storm_begin_s_) return 0.0;
@@ -129,10 +106,8 @@ double HeatwaveShapes::dust_optical_depth(double time_s) const {
 
 double HeatwaveShapes::rain_kg_m2(double begin_s, double end_s) const {
   if (settings_.storm_day == 0) return 0.0;
-  // A single burst, sin^2 in intensity; its running sum in closed form.
   const auto fallen = [this](double time_s) {
-    const double x = ramp(time_s, storm_begin_s_, storm_end_s_, 0.0, 1.0);
-    return settings_.storm_rain_mm * (x - std::sin(2.0 * kPi * x) / (2.0 * kPi));
+    return settings_.storm_rain_mm * fallen_share((time_s - storm_begin_s_) / (storm_end_s_ - storm_begin_s_));
   };
   return std::max(0.0, fallen(end_s) - fallen(begin_s));
 }

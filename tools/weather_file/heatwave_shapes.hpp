@@ -4,6 +4,7 @@
 
 #include "models/properties/sun.hpp"
 #include "tools/weather_file/heatwave_generator.hpp"
+#include "tools/weather_file/weather_shapes.hpp"
 
 namespace noonhouse {
 
@@ -35,17 +36,14 @@ class HeatwaveShapes {
   SunPosition sun(double time_s) const;
 
  private:
-  struct Turn {
-    double time_s, temperature_k;
-    bool highest;
-  };
   double storm_cooling(double time_s) const;
   double calm_temperature_k(double time_s) const;
 
   HeatwaveSettings settings_;
   double julian_day_start_;  ///< of local midnight of day 1, UT
   double storm_begin_s_, storm_end_s_;
-  std::vector<Turn> turns_;  ///< lows and highs in turn, from the evening before day 1 to the morning after the last
+  std::vector<TemperatureTurn>
+      turns_;  ///< lows and highs in turn, from the evening before day 1 to the morning after the last
 };
 
 }  // namespace noonhouse
