@@ -60,7 +60,7 @@ inline int room_of_kind_cm2(Random& random, int kind, const std::vector<int>& ar
 inline StandingProblem random_problem(Random& random, int groups, int places) {
   StandingProblem out;
   const int harm_kind = whole(random, 0, 4), room_kind = whole(random, 0, 3), never = whole(random, 0, 2);
-  const int stays_in_ten = whole(random, 0, 1) * 2, choosy_in_ten = whole(random, 0, 1) * 3;
+  const int stays_in_ten = whole(random, 0, 2) * 2, choosy_in_ten = whole(random, 0, 1) * 3;
   const bool even = whole(random, 0, 4) == 0;
   std::vector<int> areas_cm2;
   for (int i = 0; i < groups; ++i) areas_cm2.push_back(even ? 2000 : whole(random, 500, 6000));

@@ -47,7 +47,8 @@ class Inquiry {
     if (!can_house(staying_, free_, {})) return set(UnhousedWhy::not_together, staying_, free_, left_cm2_, {});
     NOON_ASSERT(!can_house(staying_, free_, limits_));
     Unhoused out = set(UnhousedWhy::more_moves_needed, staying_, free_, left_cm2_, limits_);
-    out.moves_needed = search(staying_, out.groups, {}, Seek::fewest_moves)->moves;
+    const auto fewest = search(staying_, out.groups, {}, Seek::fewest_moves);
+    if (fewest) out.moves_needed = fewest->moves;
     return out;
   }
 

@@ -32,11 +32,13 @@ class Words {
   }
 
  private:
+  std::string plain(double area_m2) const { return format_quantity(area_m2, Dimension::area, system_); }
   /// An area that reads differently from the one it is compared with, even if only square centimetres lie between.
   std::string area(double area_m2, double other_m2) const {
-    const auto in = [&](double m2) { return format_quantity(m2, Dimension::area, system_); };
-    if (area_m2 == other_m2 || in(area_m2) != in(other_m2)) return in(area_m2);
-    return quantity_in(area_m2, Dimension::area, system_ == UnitSystem::us ? "in2" : "cm2");
+    if (area_m2 == other_m2 || plain(area_m2) != plain(other_m2)) return plain(area_m2);
+    std::string fine = quantity_in(area_m2, Dimension::area, system_ == UnitSystem::us ? "in2" : "cm2");
+    fine.replace(fine.size() - 1, 1, "²");
+    return fine;
   }
   static std::string joined(const std::vector<std::string>& names) {
     std::string out;
@@ -75,14 +77,17 @@ class Words {
     if (problem_.places.empty()) return fmt::format("{} need a place, and there is none", groups());
     std::vector<std::string> reasons;
     bool others = false;
-    for (const PlaceRefusal& refused : unhoused_.refusals)
+    std::string need = plain(unhoused_.need_m2);
+    for (const PlaceRefusal& refused : unhoused_.refusals) {
+      if (refused.why == PlaceRefusal::Why::too_small && plain(refused.left_m2) == need)
+        need = area(unhoused_.need_m2, refused.left_m2);
       if (refused.why == PlaceRefusal::Why::may_not_use)
         others = true;
       else
         reasons.push_back(refusal(refused, i));
+    }
     const std::string head =
         group.stays ? fmt::format("{} must stay on {}", groups(), place(group.stands_on)) : groups();
-    const std::string need = format_quantity(unhoused_.need_m2, Dimension::area, system_);
     if (reasons.empty()) return fmt::format("{}{} may not use that place", head, group.stays ? ", but they" : "");
     std::string out = fmt::format("{}{} need {}: {}", head, group.stays ? " and" : "", need, fmt::join(reasons, "; "));
     if (others && !group.stays) out += "; they may use no other place";
