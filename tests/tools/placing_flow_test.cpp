@@ -37,6 +37,23 @@ double dealt_out(const Parts& parts, std::size_t group, std::int64_t done, std::
   return least;
 }
 
+/// The cost by the prices of the rooms, as the header states it. At any prices it is a bound (weak duality); at the
+/// right ones it is the cost itself (strong duality).
+double by_prices(const Parts& parts, const std::vector<double>& room_price) {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < parts.area_cm2.size(); ++i) {
+    double least = kNever;
+    for (std::size_t p = 0; p < room_price.size(); ++p)
+      least = std::min(least, parts.cost[i][p] + room_price[p] * static_cast<double>(parts.area_cm2[i]));
+    sum += least;
+  }
+  for (std::size_t p = 0; p < room_price.size(); ++p) {
+    EXPECT_GE(room_price[p], 0.0);
+    sum -= room_price[p] * static_cast<double>(parts.room_cm2[p]);
+  }
+  return sum;
+}
+
 TEST(PlacementFlow, EqualsEveryWayToDealOutSquareCentimetres) {
   Random random(4);
   int without = 0;
@@ -73,6 +90,7 @@ TEST(PlacementFlow, EqualsEveryWayToDealOutSquareCentimetres) {
     }
     for (std::size_t p = 0; p < filled.size(); ++p) ASSERT_LE(filled[p], parts.room_cm2[p]);
     ASSERT_NEAR(told, expected, 1e-13 * std::max(1.0, expected)) << "the shares are those of the cost";
+    ASSERT_NEAR(by_prices(parts, spread->room_price), expected, 1e-13 * std::max(1.0, expected));
   }
   EXPECT_GT(without, 300);
   EXPECT_LT(without, 2700);

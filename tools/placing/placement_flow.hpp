@@ -13,6 +13,10 @@ using StandingCosts = std::vector<std::vector<double>>;
 struct Spread {
   double cost = 0.0;                                 ///< of all groups, in the unit of the costs
   std::vector<std::vector<std::int64_t>> share_cm2;  ///< [group][place], plan area
+  /// What a square centimetre more of each place would save, not negative (the dual prices of the rooms): at these
+  /// prices each group stands where cost and price of its area together are least, and
+  ///   cost = sum over groups of that least - sum over places of room times price.
+  std::vector<double> room_price;
 };
 
 /// The cheapest way to fill places with groups that may be taken apart; each square centimetre of group i on place p

@@ -2,9 +2,7 @@
 #include "tools/placing/standing_plan.hpp"
 
 #include <algorithm>
-#include <cmath>
-
-#include "sim/core/errors.hpp"
+#include <limits>
 
 namespace noonhouse {
 namespace {

@@ -2,34 +2,23 @@
 #include "tools/placing/standing_search.hpp"
 
 #include <algorithm>
-#include <boost/dynamic_bitset.hpp>
 #include <cmath>
 #include <functional>
-#include <numeric>
 #include <tuple>
+
+#include "tools/placing/standing_branch.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-/// A bound is a sum of doubles in another order than a standing's harm: it rules out only beyond this share.
-constexpr double kRounding = 1e-12;
-
-/// Rooms beyond 100 m2 are not cut: the list of sums grows with the room, and the bound holds without.
-constexpr std::int64_t kLargestCut = 1'000'000;
-
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 int count(std::size_t size) { return static_cast<int>(size); }
 
-/// A node: what is still open, and what follows from it.
-struct Branch {
-  StandingCosts harm;                  ///< infinity where closed
-  std::vector<int> settled;            ///< place of each group with one place open; kNowhere
-  std::vector<std::int64_t> left_cm2;  ///< beside the settled groups
-  std::vector<int> open;               ///< groups not settled
-  std::vector<int> may_stay;           ///< groups not settled that may move or stay
-  int moves = 0;                       ///< that can no longer be avoided
-  double settled_harm = 0.0, least_harm = 0.0;
+enum class Look {
+  nothing,  ///< the branch holds nothing within the limits, or no more than was found
+  again,    ///< places were closed: what follows from that comes first
+  branch
 };
 
 class Search {
@@ -46,25 +35,17 @@ class Search {
 
  private:
   void descend(Branch branch);
-  bool tighten(Branch& branch) const;
-  bool settle(Branch& branch) const;
-  bool close_places(Branch& branch) const;
-  bool look_at(const Branch& branch, Spread& guide);
-  bool look_at_moves(const Branch& branch, const std::vector<std::int64_t>& room, Spread& guide);
-  std::vector<std::int64_t> fillable_room(const Branch& branch) const;
+  Look look_at(Branch& branch, Spread& guide);
+  Look look_at_moves(Branch& branch, const std::vector<std::int64_t>& room, Spread& guide);
+  bool close_dear(Branch& branch, const std::vector<std::int64_t>& room, const Spread& spread, double per_move) const;
   std::optional<Spread> spread(const Branch& branch, const std::vector<std::int64_t>& room, double per_harm,
                                double per_move) const;
   double price_of_a_move(const Branch& branch) const;
   void offer(const Branch& branch, const Spread& spread);
   std::size_t group_to_branch_on(const Branch& branch, const Spread& guide) const;
 
-  bool too_harmful(double bound) const {
-    return bound > limits_.most_harm + kRounding * std::max(1.0, limits_.most_harm);
-  }
-  bool may_stay(const Branch& branch, int group) const {
-    const int now = table_.stands_on[at(group)];
-    return now != kNowhere && branch.harm[at(group)][at(now)] < kInfinity;
-  }
+  bool too_harmful(double bound) const { return noonhouse::too_harmful(limits_, bound); }
+  bool may_stay(const Branch& branch, int group) const { return branch.may_stay_put(table_, group); }
   bool moves_bind(const Branch& branch) const {
     return limits_.most_moves - branch.moves < count(branch.may_stay.size());
   }
@@ -75,82 +56,6 @@ class Search {
   long& nodes_;
   std::optional<Standing> best_;
 };
-
-/// Works out what follows from the places still open; false if nothing can come of the branch.
-bool Search::settle(Branch& branch) const {
-  branch.settled.assign(branch.harm.size(), kNowhere);
-  branch.left_cm2 = table_.room_cm2;
-  branch.open.clear();
-  branch.may_stay.clear();
-  branch.moves = 0;
-  branch.settled_harm = branch.least_harm = 0.0;
-  for (int i = 0; i < count(branch.harm.size()); ++i) {
-    const auto& row = branch.harm[at(i)];
-    const auto options = std::count_if(row.begin(), row.end(), [](double harm) { return harm < kInfinity; });
-    if (options == 0) return false;
-    const auto least = std::min_element(row.begin(), row.end());
-    branch.least_harm += *least;
-    if (table_.stands_on[at(i)] != kNowhere && !may_stay(branch, i)) ++branch.moves;
-    if (options > 1) {
-      branch.open.push_back(i);
-      if (may_stay(branch, i)) branch.may_stay.push_back(i);
-      continue;
-    }
-    branch.settled[at(i)] = static_cast<int>(least - row.begin());
-    branch.settled_harm += *least;
-    branch.left_cm2[at(branch.settled[at(i)])] -= table_.area_cm2[at(i)];
-  }
-  return branch.moves <= limits_.most_moves && !too_harmful(branch.least_harm) &&
-         std::all_of(branch.left_cm2.begin(), branch.left_cm2.end(), [](std::int64_t left) { return left >= 0; });
-}
-
-/// Closes places that an open group cannot take any more: too small, a move too many, too much harm even with
-/// everyone else at its best. True if it closed any.
-bool Search::close_places(Branch& branch) const {
-  bool closed = false;
-  for (const int i : branch.open) {
-    auto& row = branch.harm[at(i)];
-    const double others = branch.least_harm - *std::min_element(row.begin(), row.end());
-    const bool must_stay = branch.moves == limits_.most_moves && may_stay(branch, i);
-    for (int p = 0; p < count(row.size()); ++p) {
-      if (row[at(p)] == kInfinity) continue;
-      if (table_.area_cm2[at(i)] <= branch.left_cm2[at(p)] && !(must_stay && p != table_.stands_on[at(i)]) &&
-          !too_harmful(others + row[at(p)]))
-        continue;
-      row[at(p)] = kInfinity;
-      closed = true;
-    }
-  }
-  return closed;
-}
-
-bool Search::tighten(Branch& branch) const {
-  do {
-    if (!settle(branch)) return false;
-  } while (close_places(branch));
-  return true;
-}
-
-/// For each place the largest sum of whole open groups that it can hold beside the settled ones.
-std::vector<std::int64_t> Search::fillable_room(const Branch& branch) const {
-  std::vector<std::int64_t> out = branch.left_cm2;
-  for (std::size_t p = 0; p < out.size(); ++p) {
-    std::vector<std::int64_t> areas;
-    for (const int i : branch.open)
-      if (branch.harm[at(i)][p] < kInfinity) areas.push_back(table_.area_cm2[at(i)]);
-    const std::int64_t all = std::accumulate(areas.begin(), areas.end(), std::int64_t{0});
-    if (all <= out[p]) {
-      out[p] = all;
-      continue;
-    }
-    if (out[p] > kLargestCut) continue;
-    boost::dynamic_bitset<> sums(static_cast<std::size_t>(out[p]) + 1);
-    sums.set(0);
-    for (const std::int64_t area : areas) sums |= sums << static_cast<std::size_t>(area);
-    while (!sums.test(static_cast<std::size_t>(out[p]))) --out[p];
-  }
-  return out;
-}
 
 /// The cheapest spread of the open groups at prices on harm and on moves that could be avoided.
 std::optional<Spread> Search::spread(const Branch& branch, const std::vector<std::int64_t>& room, double per_harm,
@@ -203,36 +108,67 @@ void Search::offer(const Branch& branch, const Spread& spread) {
   best_ = std::move(found);
 }
 
-/// Bounds by harm, then by moves; false if the branch holds nothing within the limits. The guide is the spread of the
-/// tightest bound.
-bool Search::look_at(const Branch& branch, Spread& guide) {
-  const auto room = fillable_room(branch);
-  auto by_harm = spread(branch, room, 1.0, 0.0);
-  if (!by_harm || too_harmful(branch.settled_harm + by_harm->cost)) return false;
-  offer(branch, *by_harm);
-  if (branch.open.empty() || too_harmful(branch.settled_harm + by_harm->cost)) return false;
-  guide = std::move(*by_harm);
-  if (branch.moves > limits_.most_moves) return false;
-  return !moves_bind(branch) || look_at_moves(branch, room, guide);
+/// Closes places that an open group cannot take within the limit of harm at the spread's prices of room. The bound is
+/// that of cheapest_spread() with the group's least replaced by what it pays on the place (fixing by reduced cost).
+bool Search::close_dear(Branch& branch, const std::vector<std::int64_t>& room, const Spread& spread,
+                        double per_move) const {
+  if (limits_.most_harm == kInfinity) return false;
+  double bound = branch.settled_harm;
+  if (per_move > 0.0) bound -= per_move * (limits_.most_moves - branch.moves);
+  for (std::size_t p = 0; p < room.size(); ++p) bound -= spread.room_price[p] * static_cast<double>(room[p]);
+  std::vector<std::vector<double>> pays;
+  std::vector<double> least;
+  for (const int i : branch.open) {
+    pays.push_back(branch.harm[at(i)]);
+    for (std::size_t p = 0; p < room.size(); ++p) {
+      pays.back()[p] += spread.room_price[p] * static_cast<double>(table_.area_cm2[at(i)]);
+      if (may_stay(branch, i) && p != at(table_.stands_on[at(i)])) pays.back()[p] += per_move;
+    }
+    least.push_back(*std::min_element(pays.back().begin(), pays.back().end()));
+    bound += least.back();
+  }
+  bool closed = false;
+  for (std::size_t k = 0; k < pays.size(); ++k)
+    for (std::size_t p = 0; p < room.size(); ++p) {
+      if (pays[k][p] == kInfinity || !too_harmful(bound - least[k] + pays[k][p])) continue;
+      branch.harm[at(branch.open[k])][p] = kInfinity;
+      closed = true;
+    }
+  return closed;
 }
 
-bool Search::look_at_moves(const Branch& branch, const std::vector<std::int64_t>& room, Spread& guide) {
+/// Bounds by harm, then by moves. The guide is the spread of the tightest bound.
+Look Search::look_at(Branch& branch, Spread& guide) {
+  const auto room = fillable_room(branch, table_);
+  auto by_harm = spread(branch, room, 1.0, 0.0);
+  if (!by_harm || too_harmful(branch.settled_harm + by_harm->cost)) return Look::nothing;
+  offer(branch, *by_harm);
+  if (branch.open.empty() || branch.moves > limits_.most_moves) return Look::nothing;
+  if (too_harmful(branch.settled_harm + by_harm->cost)) return Look::nothing;
+  if (close_dear(branch, room, *by_harm, 0.0)) return Look::again;
+  guide = std::move(*by_harm);
+  return moves_bind(branch) ? look_at_moves(branch, room, guide) : Look::branch;
+}
+
+Look Search::look_at_moves(Branch& branch, const std::vector<std::int64_t>& room, Spread& guide) {
   const auto by_moves = spread(branch, room, 0.0, 1.0);
   const auto too_many = [&] {
     return branch.moves + static_cast<int>(std::ceil(by_moves->cost - 1e-9)) > limits_.most_moves;
   };
-  if (!by_moves || too_many()) return false;
+  if (!by_moves || too_many()) return Look::nothing;
   offer(branch, *by_moves);
-  if (too_many()) return false;
+  if (too_many()) return Look::nothing;
   const double price = price_of_a_move(branch);
-  if (price <= 0.0) return true;
+  if (price <= 0.0) return Look::branch;
   auto by_both = spread(branch, room, 1.0, price);
-  if (!by_both) return false;
+  if (!by_both) return Look::nothing;
   offer(branch, *by_both);
-  if (branch.moves > limits_.most_moves) return false;
-  if (too_harmful(branch.settled_harm + by_both->cost - price * (limits_.most_moves - branch.moves))) return false;
+  if (branch.moves > limits_.most_moves) return Look::nothing;
+  const double given_back = price * (limits_.most_moves - branch.moves);
+  if (too_harmful(branch.settled_harm + by_both->cost - given_back)) return Look::nothing;
+  if (close_dear(branch, room, *by_both, price)) return Look::again;
   guide = std::move(*by_both);
-  return true;
+  return Look::branch;
 }
 
 /// Index in branch.open: a split group before a whole one, then one that moves, then the largest.
@@ -254,10 +190,14 @@ std::size_t Search::group_to_branch_on(const Branch& branch, const Spread& guide
 }
 
 void Search::descend(Branch branch) {
-  if (!tighten(branch)) return;
-  ++nodes_;
   Spread guide;
-  if (!look_at(branch, guide)) return;
+  Look look = Look::again;
+  while (look == Look::again) {
+    if (!tighten(branch, table_, limits_)) return;
+    ++nodes_;
+    look = look_at(branch, guide);
+  }
+  if (look == Look::nothing) return;
   const std::size_t k = group_to_branch_on(branch, guide);
   const std::size_t group = at(branch.open[k]);
   std::vector<std::tuple<std::int64_t, double, std::size_t>> places;  // largest share first, then least harm

@@ -41,14 +41,15 @@ enum class Seek {
 /// Harms closer than this share of the larger of themselves and 1 are not told apart when the least is sought.
 inline constexpr double kHarmResolution = 1e-11;
 
-/// A standing within the limits as sought, or nothing if there is none; adds the nodes it looked at to `nodes`.
+/// A standing within the limits as sought, or nothing if there is none; adds the times it worked out bounds to `nodes`.
 /// A group that stands nowhere makes no move by being housed.
 ///
 /// Branch and bound, complete: a node says which places remain open to each group. It is bounded from below by
 /// cheapest_spread() of what is not yet settled, (a) by harm, (b) by moves, (c) where the number of moves binds, by
 /// harm and a price on each move beyond those allowed, which is a bound at any price that is not negative (Lagrangian
 /// relaxation: Fisher 1981, Management Science 27, 1-18). The room of a place is first cut to the largest sum of whole
-/// groups that it can hold. A node branches on a group that the spread splits, over the places open to it.
+/// groups that it can hold; places that a bound rules out for a group are closed. A node branches on a group that the
+/// spread splits, over the places open to it.
 ///
 /// The time grows exponentially in the worst case, as it must for a problem that contains bin packing.
 std::optional<Standing> search_standing(const StandingTable& table, StandingLimits limits, Seek seek, long& nodes);
