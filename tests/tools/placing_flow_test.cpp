@@ -22,7 +22,7 @@ struct Parts {
 };
 
 /// Deals out one square centimetre after the other. Areas and rooms are whole numbers, so the cheapest spread, a flow,
-/// is met by whole square centimetres (Ahuja, Magnanti & Orlin 1993, theorem 9.10 on integrality).
+/// is met by whole square centimetres (Ahuja, Magnanti & Orlin 1993, chapter 9: flows are integral).
 double dealt_out(const Parts& parts, std::size_t group, std::int64_t done, std::vector<std::int64_t>& left) {
   if (group == parts.area_cm2.size()) return 0.0;
   if (done == parts.area_cm2[group]) return dealt_out(parts, group + 1, 0, left);

@@ -23,7 +23,7 @@ struct Spread {
 /// costs cost[i][p] / area_cm2[i]. Nothing where not even all parts have room.
 ///
 /// This is the transportation problem, solved as a flow of least cost by successive shortest paths (Ahuja, Magnanti &
-/// Orlin 1993, Network Flows, section 9.7) from a source over groups and places to a sink. Whole groups are a special
+/// Orlin 1993, Network Flows, chapter 9) from a source over groups and places to a sink. Whole groups are a special
 /// case of parts, so no assignment of whole groups costs less: the cost returned bounds them from below, but for the
 /// rounding of a sum of doubles. If no group is split, the spread is a cheapest assignment of whole groups.
 ///
