@@ -221,5 +221,27 @@ TEST(PlantAtRest, ComesCloserToTheAirInAnyDraught) {
   EXPECT_NEAR(stirred(stirred.tissue[0]), drawn(drawn.tissue[0]), 1e-9);
 }
 
+// Next to no leaves, and next to no mass: the tissue's temperature does not depend on how little there is of it, since
+// all that it exchanges goes by its area, and it has no memory.
+TEST(PlantAtRest, DoesNotDependOnHowLittleThereIsOfIt) {
+  PlantInAir plant = in_sun();
+  const auto all = plant.run(6_h);
+  for (const double share : {1e-2, 1e-6}) {
+    PlantInAir little = plant;
+    little.leaf_m2 *= share;
+    little.heat_j_k *= share;
+    little.held_kg *= share;
+    little.sides.front().absorbed_w *= share;
+    const auto rest = little.run(6_h);
+    EXPECT_NEAR(rest(rest.tissue[0]), all(all.tissue[0]), 1e-6);
+    EXPECT_NEAR(rest.flux("transpiration 0", 0), share * all.flux("transpiration 0", 0),
+                1e-6 * share * all.flux("transpiration 0", 0));
+    little.heat_j_k *= 1e-3;
+    const auto light = little.run(6_h);
+    EXPECT_NEAR(light(light.tissue[0]), all(all.tissue[0]), 1e-6);
+    EXPECT_LT(light.run.steps, 400);
+  }
+}
+
 }  // namespace
 }  // namespace noonhouse
