@@ -58,8 +58,8 @@ TEST(PlantLight, LeavesTakeWhatTheyCatchAndPotsWhatPassesThem) {
 }
 
 /// Pots that hang from a rail stand in no less light than those on a bench. Found: 0.16 of it here, 0.04 where they
-/// fill the rail. bench_passes() in tools/scenario/light_plan.cpp lets light by wherever leaves do not hide the rail, and
-/// so leaves the pots none; what a group hides is the ground it covers, leaves and pots together.
+/// fill the rail. bench_passes() in tools/scenario/light_plan.cpp lets light by wherever leaves do not hide the rail,
+/// and so leaves the pots none; what a group hides is the ground it covers, leaves and pots together.
 TEST(PlantLight, DISABLED_PotsThatHangTakeTheirLightToo) {
   const Taken it = of_ferns("    hangs: true\n", 2.0);
   EXPECT_NEAR(it.walls, 0.75 * std::exp(-0.7 * 2.0) * it.falls, 2e-3 * it.falls);
