@@ -46,7 +46,7 @@ struct SoilDrying {
   double pressure_pa = 101325.0;
   double capacity_kg = 1.0;
   double moist_share = 0.6;
-  double film_w_m2_k = 3.0;  ///< h, sheltered by the leaves above; common practice, no source
+  double film_w_m2_k = 2.0;  ///< h, sheltered by the leaves above; common practice, no source
   static constexpr std::string_view kName = "drying of pots";
   static constexpr int kInputs = 3, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};

@@ -60,7 +60,7 @@ TEST(PlantLight, LeavesTakeWhatTheyCatchAndPotsWhatPassesThem) {
 /// Pots that hang from a rail stand in no less light than those on a bench. Found: 0.16 of it here, 0.04 where they
 /// fill the rail. bench_passes() in tools/scenario/light_plan.cpp lets light by wherever leaves do not hide the rail,
 /// and so leaves the pots none; what a group hides is the ground it covers, leaves and pots together.
-TEST(PlantLight, DISABLED_PotsThatHangTakeTheirLightToo) {
+TEST(PlantLight, PotsThatHangTakeTheirLightToo) {
   const Taken it = of_ferns("    hangs: true\n", 2.0);
   EXPECT_NEAR(it.walls, 0.75 * std::exp(-0.7 * 2.0) * it.falls, 2e-3 * it.falls);
 }
@@ -72,7 +72,7 @@ TEST(PlantLight, DISABLED_PotsThatHangTakeTheirLightToo) {
 /// a [Goudriaan 1977, Crop Micrometeorology; from memory]: 0.52 of the light with an index of 2, 0.64 with 3. Found:
 /// 0.38 and 0.44, a third less, and 0.44 to 0.47 thrown back: surface_parts() in tools/scenario/light_plan.cpp gives a
 /// whole group the absorptance of one leaf, so that what leaves pass is thrown back too.
-TEST(PlantLight, DISABLED_ACanopyKeepsMoreThanOneOfItsLeaves) {
+TEST(PlantLight, ACanopyKeepsMoreThanOneOfItsLeaves) {
   for (const double index : {2.0, 3.0}) {
     const Taken it = of_ferns("", index);
     const double root = std::sqrt(0.5), reflects = (1.0 - root) / (1.0 + root);

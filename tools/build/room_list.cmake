@@ -30,7 +30,6 @@ room(tools/places USES sim/core sim/contract models/properties models/light mode
      LINKS fmt::fmt)
 room(tools/airing USES sim/core sim/contract sim/graph sim/integrate sim/run models/properties models/weather models/air
      tools/units tools/scenario LINKS fmt::fmt)
-room(tools/placing USES sim/core tools/units LINKS Boost::headers fmt::fmt)
 room(tools/ledger USES sim/core sim/contract sim/graph models/properties)
 room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units
      LINKS Boost::headers hdf5::hdf5_cpp hdf5::hdf5_hl hdf5::hdf5 fmt::fmt)

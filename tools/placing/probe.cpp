@@ -26,19 +26,21 @@ struct ClimateChannels {
 
 /// What a group takes of a square metre's light and spray.
 struct Takes {
-  double sunlit_of_direct = 0.0, sunlit_of_soft = 0.0, shaded_of_soft = 0.0, pots_of_light = 0.0;  ///< [m2]
+  double sunlit_of_direct = 0.0, sunlit_of_soft = 0.0, shaded_of_direct = 0.0, shaded_of_soft = 0.0;  ///< [m2]
+  double pots_of_light = 0.0;                                                                         ///< [m2]
   double sunlit_of_spray = 0.0, shaded_of_spray = 0.0;                                             ///< [m2]
 };
 
 Takes takes_of(const PlantGroupSpec& group, const PlantKindSpec& kind) {
-  const PlantSides sides = sides_of(kind);
-  const double leaves = leaf_cover_m2(group, kind), taken = kind.absorptance * leaves;
-  return {taken,
-          taken * sides.sunlit_takes_soft,
-          taken * (1.0 - sides.sunlit_takes_soft),
+  const LightTaken taken = light_taken(kind);
+  const double leaves = leaf_cover_m2(group, kind), sunlit = sides_of(kind).sunlit_area;
+  return {taken.sunlit_direct * leaves,
+          taken.sunlit_soft * leaves,
+          taken.shaded_direct * leaves,
+          taken.shaded_soft * leaves,
           group.pot_absorptance * (group.area_m2 - leaves),
-          group.area_m2 * sides.sunlit_area,
-          group.area_m2 * (1.0 - sides.sunlit_area)};
+          group.area_m2 * sunlit,
+          group.area_m2 * (1.0 - sunlit)};
 }
 
 /// Straight lines between the moments of a place; spray is even between them.
@@ -74,7 +76,7 @@ class PlaceForcing final : public Forcing {
     put(c_.direct, direct);
     put(c_.soft, soft);
     put(c_.sunlit, takes_.sunlit_of_direct * direct + takes_.sunlit_of_soft * soft);
-    put(c_.shaded, takes_.shaded_of_soft * soft);
+    put(c_.shaded, takes_.shaded_of_direct * direct + takes_.shaded_of_soft * soft);
     put(c_.pots, takes_.pots_of_light * light);
     put(c_.sunlit_spray, takes_.sunlit_of_spray * b.spray_kg_m2_s);
     put(c_.sunlit_spray_heat, takes_.sunlit_of_spray * b.spray_heat_w_m2);

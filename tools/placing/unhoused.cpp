@@ -135,7 +135,7 @@ StandingTable standing_table(const StandingProblem& problem) {
   const std::size_t groups = problem.groups.size(), places = problem.places.size();
   NOON_ASSERT(problem.harm.size() == groups);
   StandingTable table;
-  for (const StandingPlace& place : problem.places) table.room_cm2.push_back(whole_cm2(place.room_m2));
+  for (const PlaceRoom& place : problem.places) table.room_cm2.push_back(whole_cm2(place.room_m2));
   for (std::size_t i = 0; i < groups; ++i) {
     const PlantGroup& group = problem.groups[i];
     NOON_ASSERT(problem.harm[i].size() == places && group.stands_on >= kNowhere &&

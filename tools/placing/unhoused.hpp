@@ -17,7 +17,7 @@ struct PlantGroup {
   std::vector<int> may_use;  ///< places; empty: all
 };
 
-struct StandingPlace {
+struct PlaceRoom {
   std::string name;  ///< as in "the NAME has 0.8 m2"
   double room_m2 = 0.0;
 };
@@ -30,7 +30,7 @@ struct StandingHarm {
 
 struct StandingProblem {
   std::vector<PlantGroup> groups;
-  std::vector<StandingPlace> places;
+  std::vector<PlaceRoom> places;
   std::vector<std::vector<StandingHarm>> harm;  ///< [group][place]
   int most_moves = -1;                          ///< groups that may change place; negative: any number
 };

@@ -52,11 +52,11 @@ LightObstacle obstacle(const CrownSpec& crown, double faces_rad, int day) {
       crown.bottom_m, crown.height_m, in_leaf(crown, day) ? crown.lets_through_in_leaf : crown.lets_through_bare};
 }
 
-/// Share of a bench that lets light through: its gaps, where no leaves hide them.
+/// Share of a bench that lets light through: its gaps, where no plants and pots hide them.
 double bench_passes(const Named<BenchSpec>& bench, const ScenarioSpec& spec) {
   double hidden = 0.0;
   for (const auto& group : spec.plants)
-    if (group.value.place == bench.name && !group.value.under) hidden += leaf_cover_m2(group.value, kind_of(group.value, spec));
+    if (group.value.place == bench.name && !group.value.under) hidden += group.value.area_m2;
   return bench.value.lets_through * (1.0 - std::min(1.0, hidden / (bench.value.length_m * bench.value.width_m)));
 }
 
@@ -113,6 +113,22 @@ double leaf_cover_m2(const PlantGroupSpec& group, const PlantKindSpec& kind) {
   return group.area_m2 * (1.0 - std::exp(-kLeafExtinction * kind.leaf_area_index));
 }
 
+CanopyLight canopy_of(const PlantKindSpec& kind) {
+  if (kind.body == PlantBody::one_body) return {kind.absorptance, 1.0};
+  return canopy_light(kind.absorptance, kind.leaf_area_index);
+}
+
+/// Light that a leaf meets first goes to the sunlit side where it is direct, and by the canopy's depth where it is soft;
+/// what leaves throw to one another goes by their area.
+LightTaken light_taken(const PlantKindSpec& kind) {
+  const PlantSides sides = sides_of(kind);
+  const CanopyLight canopy = canopy_of(kind);
+  const double first = canopy.absorptance * canopy.first_hit, again = canopy.absorptance - first;
+  const double by_area = again * sides.sunlit_area, others = again - by_area;
+  return {first + by_area, first * sides.sunlit_takes_soft + by_area, others,
+          first * (1.0 - sides.sunlit_takes_soft) + others};
+}
+
 PlantSides sides_of(const PlantKindSpec& kind) {
   return kind.body == PlantBody::leaves ? sides_of_leaves(kind.leaf_area_index) : sides_of_one_body();
 }
@@ -137,8 +153,8 @@ std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShap
     };
     const double leaves_m2 = leaf_cover_m2(group, kind), leaves = take(leaves_m2);
     const double sunlit = sides_of(kind).sunlit_area * leaves;
-    out.push_back({surface, sunlit, Of::sunlit, index, kind.absorptance, kTissueEmissivity});
-    out.push_back({surface, leaves - sunlit, Of::shaded, index, kind.absorptance, kTissueEmissivity});
+    out.push_back({surface, sunlit, Of::sunlit, index, canopy_of(kind).absorptance, kTissueEmissivity});
+    out.push_back({surface, leaves - sunlit, Of::shaded, index, canopy_of(kind).absorptance, kTissueEmissivity});
     // What passes the leaves falls on the pots and what is in them.
     out.push_back({surface, take(group.area_m2 - leaves_m2), Of::pots, index, group.pot_absorptance, kPotEmissivity});
   }

@@ -51,6 +51,15 @@ inline constexpr double kPotEmissivity = 0.92;     ///< clay, plastics; from mem
 /// How the tissue of a kind divides into a sunlit and a shaded side.
 PlantSides sides_of(const PlantKindSpec& kind);
 
+/// What a group takes up of the light on the ground that its leaves hide.
+CanopyLight canopy_of(const PlantKindSpec& kind);
+
+/// Shares of the light on a group's place that its parts take up, of the direct and of the soft light.
+struct LightTaken {
+  double sunlit_direct = 0.0, sunlit_soft = 0.0, shaded_direct = 0.0, shaded_soft = 0.0;
+};
+LightTaken light_taken(const PlantKindSpec& kind);
+
 /// The cover of a facet: that of the part of the cover it belongs to, else of the roof or the walls.
 const SheetSpec& sheet_of(const Facet& facet, const HouseShape& shape, const CoverSpec& cover);
 

@@ -24,7 +24,7 @@ constexpr double kPotToBench = 5.0;   ///< conductance under pots [W/(m2 K)]; co
 constexpr double kWallShare = 0.15;   ///< of the dry heat capacity that is walls; common practice, no source
 constexpr double kWallArea = 1.5;     ///< walls that meet air and sun, over ground covered; common practice, no source
 constexpr double kWallToSoil = 15.0;  ///< [W/(m2 K)] of wall: 3 cm of moist soil at 0.5 W/(m K); from memory
-constexpr double kSoilOpen = 0.5;     ///< of the ground covered that is soil in pots; common practice, no source
+constexpr double kSoilOpen = 0.3;     ///< of the ground covered that is soil in pots; common practice, no source
 }  // namespace
 
 void PlantBuilder::build(const PlantGroupSpec& g, PlantParts& plant) {

@@ -14,7 +14,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 SunlightAccount::SunlightAccount(const ScenarioSpec& spec, const HouseShape& shape, const SunRow& row)
     : spec_(spec), shape_(shape), row_(row), optics_(row.cloths + 1), places_(standing_places(spec, shape)) {
-  for (const auto& group : spec.plants) sides_.push_back(sides_of(kind_of(group.value, spec)));
+  for (const auto& group : spec.plants) takes_.push_back(light_taken(kind_of(group.value, spec)));
   for (const Facet& facet : shape.facets) {
     covers_.push_back(std::make_unique<const CoverOptics>(cover_make(sheet_of(facet, shape, spec.house.cover))));
     cloth_of_.push_back(shade_of(facet, spec.shades));
@@ -93,9 +93,10 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     // Both sides bring in what meets the group; of it the sunlit one takes all that is straight and its part of the
     // rest.
     const double direct = arriving > 0.0 ? std::min(1.0, straight / arriving) : 0.0;
-    const double to_sunlit = direct + (1.0 - direct) * sides_[i].sunlit_takes_soft;
-    row[row_.sunlit(i)] += taken * to_sunlit;
-    row[row_.shaded(i)] += taken * (1.0 - to_sunlit);
+    const LightTaken& takes = takes_[i];
+    const double met = part.share * arriving;
+    row[row_.sunlit(i)] += met * (direct * takes.sunlit_direct + (1.0 - direct) * takes.sunlit_soft);
+    row[row_.shaded(i)] += met * (direct * takes.shaded_direct + (1.0 - direct) * takes.shaded_soft);
   }
   for (std::size_t p = 0; p < places_.size(); ++p) {
     const std::size_t s = at(surface_of(places_[p], now.geometry->scene));

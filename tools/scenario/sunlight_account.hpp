@@ -50,7 +50,7 @@ class SunlightAccount {
   std::map<Key, std::unique_ptr<const LightBalance>> balances_;
   std::map<const LightGeometry*, std::vector<SurfacePart>> parts_;
   std::vector<StandingPlace> places_;
-  std::vector<PlantSides> sides_;  ///< per group
+  std::vector<LightTaken> takes_;  ///< per group
 };
 
 }  // namespace noonhouse
