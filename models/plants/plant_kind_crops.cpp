@@ -78,7 +78,7 @@ constinit const PlantKind kLeafyCrop{
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {16.0 * kHour,
                       "lettuce and spinach bolt in long days, by sort from 13 h: from memory, round figure"},
-    .roots_harm_above_k = {from_celsius(35.0), kRoots},
+    .roots_harm_above_k = {from_celsius(40.0), kRoots},
 };
 
 constinit const PlantKind kFruitingCrop{
@@ -129,7 +129,7 @@ constinit const PlantKind kFruitingCrop{
     .light_harms_after_s = {10.0 * kDay, kRound},
     .shortest_day_s = {8.0 * kHour, kRound},
     .longest_day_s = {18.0 * kHour, "tomato leaves yellow in light without a night: from memory, round figure"},
-    .roots_harm_above_k = {from_celsius(36.0), kRoots},
+    .roots_harm_above_k = {from_celsius(41.0), kRoots},
 };
 
 constinit const PlantKind kCitrus{
@@ -180,7 +180,7 @@ constinit const PlantKind kCitrus{
     .light_harms_after_s = {30.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(39.0), kRoots},
+    .roots_harm_above_k = {from_celsius(44.0), kRoots},
 };
 
 }  // namespace noonhouse::plant_kind_parts

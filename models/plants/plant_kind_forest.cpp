@@ -75,7 +75,7 @@ constinit const PlantKind kFern{
     .light_harms_after_s = {14.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(35.0), kRoots},
+    .roots_harm_above_k = {from_celsius(38.0), kRoots},
 };
 
 constinit const PlantKind kForestEpiphyte{
@@ -126,7 +126,7 @@ constinit const PlantKind kForestEpiphyte{
     .light_harms_after_s = {21.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(37.0), kRoots},
+    .roots_harm_above_k = {from_celsius(40.0), kRoots},
 };
 
 constinit const PlantKind kOrchid{
@@ -177,7 +177,7 @@ constinit const PlantKind kOrchid{
     .light_harms_after_s = {21.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(38.0), kRoots},
+    .roots_harm_above_k = {from_celsius(41.0), kRoots},
 };
 
 }  // namespace noonhouse::plant_kind_parts

@@ -67,7 +67,7 @@ constinit const PlantKind kSunSucculent{
     .light_harms_after_s = {30.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(45.0), kRoots},
+    .roots_harm_above_k = {from_celsius(50.0), kRoots},
 };
 
 constinit const PlantKind kShadeSucculent{
@@ -118,7 +118,7 @@ constinit const PlantKind kShadeSucculent{
     .light_harms_after_s = {30.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(42.0), kRoots},
+    .roots_harm_above_k = {from_celsius(45.0), kRoots},
 };
 
 }  // namespace noonhouse::plant_kind_parts

@@ -65,7 +65,7 @@ constinit const PlantKind kSeedling{
     .light_harms_after_s = {4.0 * kDay, "draws out within days in the dark: from memory, round figure"},
     .shortest_day_s = {8.0 * kHour, kRound},
     .longest_day_s = {18.0 * kHour, "tomato leaves yellow in light without a night: from memory, round figure"},
-    .roots_harm_above_k = {from_celsius(35.0), kRoots},
+    .roots_harm_above_k = {from_celsius(38.0), kRoots},
 };
 
 constinit const PlantKind kCutting{
@@ -116,7 +116,7 @@ constinit const PlantKind kCutting{
     .light_harms_after_s = {5.0 * kDay, kRound},
     .shortest_day_s = {kNoLimit, kNoDayLength},
     .longest_day_s = {kNoLimit, kNoDayLength},
-    .roots_harm_above_k = {from_celsius(33.0),
+    .roots_harm_above_k = {from_celsius(36.0),
                            "of the base where roots form, held at 20 to 25 degC: from memory, round"},
 };
 

@@ -55,6 +55,20 @@ CLI::App* add_air(CLI::App& app, CommandOptions& options, bool& us) {
   return air;
 }
 
+CLI::App* add_place(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* place = app.add_subcommand("place", "find where each group of plants should stand, and say why");
+  add_target(*place, options, "scenario file");
+  place->add_option("--plan", options.plans, "the plan whose weather and devices count (default: the first)");
+  place->add_option("--keep", options.keep, "a group that stays where it is; may be given several times");
+  place->add_option("--moves", options.most_moves, "most groups to be moved (default: any number)")
+      ->check(CLI::Range(0, 1000));
+  place->add_option("--threads", options.threads, "trials at once (default: all cores)")->check(CLI::Range(0, 1024));
+  place->add_option("--svg", options.svg, "write a picture to this file too");
+  place->add_flag("--quiet", options.quiet, "no progress bar");
+  add_units(*place, us);
+  return place;
+}
+
 void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
   std::vector<std::string> names;
@@ -90,6 +104,7 @@ int command_line(int argc, char** argv) {
   add_units(*report, us);
   CLI::App* light = add_light(app, options, us);
   CLI::App* air = add_air(app, options, us);
+  CLI::App* place = add_place(app, options, us);
   CLI::App* materials =
       app.add_subcommand("materials", "show the libraries of covers, cloths and soils with their sources");
   materials->add_option("target", options.target, "only those whose name holds this");
@@ -100,8 +115,8 @@ int command_line(int argc, char** argv) {
     app.parse(argc, argv);
     if (us) options.units = UnitSystem::us;
     const std::pair<CLI::App*, void (*)(const CommandOptions&)> commands[] = {
-        {check, check_command}, {run, run_command}, {compare, compare_command},    {report, report_command},
-        {light, light_command}, {air, air_command}, {materials, materials_command}};
+        {check, check_command}, {run, run_command}, {compare, compare_command}, {report, report_command},
+        {light, light_command}, {air, air_command}, {place, place_command},     {materials, materials_command}};
     for (const auto& [command, carry_out] : commands)
       if (command->parsed()) carry_out(options);
     if (schema->parsed()) schema_command();

@@ -25,6 +25,7 @@
 #include "tools/places/day_light.hpp"
 #include "tools/places/light_svg.hpp"
 #include "tools/places/light_text.hpp"
+#include "tools/placing/place_answer.hpp"
 #include "tools/record/atomic_file.hpp"
 #include "tools/report/report.hpp"
 #include "tools/scenario/assemble.hpp"
@@ -67,6 +68,10 @@ void warn_of_slips(const std::vector<const PlanScenario*>& plans) {
       if (said.insert(slip).second) fmt::print(stderr, "Worth a look (plan \"{}\"): {}\n", plan->name, slip);
 }
 
+int threads_of(const CommandOptions& options) {
+  return options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
+}
+
 /// Runs the plans asked for and writes their files.
 std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<std::filesystem::path>& files) {
   refuse_run_file(options.target);
@@ -78,7 +83,7 @@ std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<
   if (!options.quiet) warn_of_slips(plans);
   const auto folder = results_of(options, scenario);
   const ResultsFolder guard(folder);
-  const int threads = options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
+  const int threads = threads_of(options);
   const Interruptible interruptible;
   std::vector<RunRecord> records;
   {
@@ -190,6 +195,27 @@ void air_command(const CommandOptions& options) {
   const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
   const Airing airing = airing_at(scenario, plan, instant_of(options.at, plan));
   fmt::print("{}", airing_text(airing, options.units, terminal_width()));
+}
+
+void place_command(const CommandOptions& options) {
+  const Scenario scenario = read_scenario(options.target);
+  const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  PlaceQuestion question{options.keep, options.most_moves, threads_of(options), {}};
+  ProgressBar bar("trying every group on every place");
+  if (!options.quiet) question.progress = [&](double share) { bar.show(share); };
+  const PlaceAnswer answer = answer_place(scenario, plan, question);
+  for (const auto& g : answer.groups) {
+    fmt::print("{} {} -> {}: {} | {} -> {}\n", g.name, answer.places[std::size_t(g.stands_on)].name,
+               g.should_stand_on < 0 ? "-" : answer.places[std::size_t(g.should_stand_on)].name, g.why,
+               g.before.outcome, g.after.outcome);
+    for (std::size_t p = 0; p < answer.places.size(); ++p) {
+      const auto& f = g.felt[p];
+      fmt::print("    {:40s} {:9s} harm {:7.2f} peak {:.1f} low {:.1f} {} | {}\n", answer.places[p].name, f.outcome,
+                 f.harm, f.peak_k - 273.15, f.lowest_k - 273.15, g.cannot[p], f.reason);
+    }
+    fmt::print("    in the house: peak {:.1f} low {:.1f}\n", g.before.peak_tissue_k - 273.15,
+               g.before.lowest_tissue_k - 273.15);
+  }
 }
 
 void materials_command(const CommandOptions& options) {

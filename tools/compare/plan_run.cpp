@@ -15,6 +15,7 @@
 #include "sim/core/errors.hpp"
 #include "tools/compare/cautions.hpp"
 #include "tools/compare/heat_lines.hpp"
+#include "tools/compare/in_parallel.hpp"
 #include "tools/compare/run_recorder.hpp"
 #include "tools/ledger/hourly_ledger.hpp"
 #include "tools/record/record_seal.hpp"
@@ -77,44 +78,18 @@ void refuse_when_stopped(const std::atomic<bool>* stop) {
     throw UserError(ErrorKind::interrupted, "interrupted; no run was kept");
 }
 
-/// Runs job(0) .. job(count - 1), each once, on several threads, while `watch` is called from this one.
-void in_parallel(std::size_t count, int threads, const std::function<void(std::size_t)>& job,
-                 const std::function<void()>& watch) {
-  std::atomic<std::size_t> next{0}, done{0};
-  std::vector<std::exception_ptr> errors(count);
-  {
-    std::vector<std::jthread> pool;
-    const auto workers = std::min(count, static_cast<std::size_t>(std::max(threads, 1)));
-    for (std::size_t w = 0; w < workers; ++w)
-      pool.emplace_back([&] {
-        for (std::size_t i = next++; i < count; i = next++) {
-          try {
-            job(i);
-          } catch (...) {
-            errors[i] = std::current_exception();
-          }
-          ++done;
-        }
-      });
-    while (done < count) {
-      std::this_thread::sleep_for(std::chrono::milliseconds(20));
-      watch();
-    }
-  }
-  for (const auto& error : errors)
-    if (error) std::rethrow_exception(error);
-}
-
 }  // namespace
 
 RunRecord run_plan(const Scenario& scenario, const PlanScenario& plan, const WeatherSeries& weather,
-                   std::shared_ptr<const SiteTable> table, const std::function<void(double)>& progress) {
+                   std::shared_ptr<const SiteTable> table, const std::function<void(double)>& progress,
+                   const std::function<void(const Assembly&, Run&)>& look_on) {
   const Assembly assembly = assemble(plan, std::move(table), weather);
   RunRecorder recorder(assembly, plan);
   Run run(assembly.plan);
   HourlyLedger ledger(assembly.plan.house, assembly.plan.length);
   run.add_observer(recorder);
   run.add_observer(ledger);
+  if (look_on) look_on(assembly, run);
   run.on_progress(progress);
   RunRecord record = recorder.finish(run.go());
   put_ledger(record, ledger.hours());

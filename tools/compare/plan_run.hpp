@@ -10,9 +10,11 @@
 
 namespace noonhouse {
 
-/// Runs one plan and returns its whole record. `progress` hears the share done, now and then; may be empty.
+/// Runs one plan and returns its whole record. `progress` hears the share done, now and then; may be empty. `look_on`,
+/// if given, may add observers that outlive this call; the assembly does not.
 RunRecord run_plan(const Scenario& scenario, const PlanScenario& plan, const WeatherSeries& weather,
-                   std::shared_ptr<const SiteTable> table, const std::function<void(double)>& progress = {});
+                   std::shared_ptr<const SiteTable> table, const std::function<void(double)>& progress = {},
+                   const std::function<void(const Assembly&, Run&)>& look_on = {});
 
 /// Runs plans on `threads` threads at most. The records come in the order of `plans` and do not depend on the
 /// number of threads; plans with the same site and geometry share one table of sun and weather. When plans fail,

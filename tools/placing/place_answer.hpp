@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <functional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -16,6 +17,7 @@ struct PlaceQuestion {
   std::vector<std::string> keep;  ///< groups that stay where they are, beside those whose scenario says so
   int most_moves = -1;            ///< groups that may be moved; negative: any number
   int threads = 1;
+  std::function<void(double)> progress;  ///< hears the share done; may be empty
 };
 
 /// A place as the answer shows it.

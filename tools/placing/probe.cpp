@@ -28,7 +28,7 @@ struct ClimateChannels {
 struct Takes {
   double sunlit_of_direct = 0.0, sunlit_of_soft = 0.0, shaded_of_direct = 0.0, shaded_of_soft = 0.0;  ///< [m2]
   double pots_of_light = 0.0;                                                                         ///< [m2]
-  double sunlit_of_spray = 0.0, shaded_of_spray = 0.0;                                             ///< [m2]
+  double sunlit_of_spray = 0.0, shaded_of_spray = 0.0;                                                ///< [m2]
 };
 
 Takes takes_of(const PlantGroupSpec& group, const PlantKindSpec& kind) {
@@ -219,7 +219,7 @@ double points_of(const HazardFelt& h) {
   if (h.most >= h.lost) return 1000.0;
   if (h.most >= h.harmed) return 100.0 * (1.0 + within(h.harmed, h.lost, h.most));
   if (h.most >= 1.0) return 10.0 * (1.0 + within(1.0, h.harmed, h.most));
-  return std::max(0.0, h.most);
+  return std::max(0.0, 2.0 * h.most - 1.0);
 }
 
 }  // namespace

@@ -1,0 +1,221 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/placing/place_answer.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <limits>
+#include <memory>
+
+#include "models/properties/irradiance.hpp"
+#include "tools/compare/in_parallel.hpp"
+#include "tools/compare/plan_run.hpp"
+#include "tools/placing/place_reason.hpp"
+#include "tools/units/nearest.hpp"
+#include "tools/units/units.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr Tick kEvery = 2_min;
+constexpr double kPotHeight = 0.15;  ///< [m]; common practice, no source
+constexpr double kCountsAsSun =
+    120.0;  ///< [W/m2]; sunshine by WMO No. 8, Guide to Instruments, ch. 8 (of the beam there)
+constexpr double kShareOfRuns = 0.3;  ///< of all work that one run of the house is, for the progress bar
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// A run of a plan with the climates of its places.
+struct WatchedRun {
+  RunRecord record;
+  HouseClimates climates;
+};
+
+WatchedRun watched_run(const Scenario& scenario, const PlanScenario& plan) {
+  const WeatherSeries weather = weather_of(scenario, plan);
+  const auto table = site_table(plan, weather);
+  std::unique_ptr<PlaceWatcher> watcher;
+  WatchedRun out;
+  out.record = run_plan(scenario, plan, weather, table, {}, [&](const Assembly& assembly, Run& run) {
+    watcher = std::make_unique<PlaceWatcher>(assembly, plan.spec, *table, kEvery);
+    run.add_observer(*watcher);
+  });
+  out.climates = watcher->take_climates();
+  return out;
+}
+
+int climate_of(const PlantGroupSpec& group, const HouseClimates& climates, const ScenarioSpec& spec) {
+  std::vector<StandingPlace> places;
+  for (const PlaceClimate& climate : climates.places) places.push_back(climate.place);
+  return place_of(group, places, spec);
+}
+
+PlaceShown shown(const PlaceClimate& climate, Tick every) {
+  PlaceShown out{climate.place.name, climate.bay, climate.place.height_m, climate.room_m2, 0.0, 0.0, 0.0, 0.0, {}, {}};
+  double sum_k = 0.0, light = 0.0, sun = 0.0, peak = 0.0, by_day = 0.0;
+  const std::size_t a_day = static_cast<std::size_t>(kDay.ms / every.ms);
+  for (std::size_t k = 0; k < climate.moments.size(); ++k) {
+    const PlaceMoment& now = climate.moments[k];
+    sum_k += now.air_k;
+    peak = std::max(peak, now.air_k);
+    out.peak_air_k = std::max(out.peak_air_k, now.air_k);
+    by_day += now.light_w_m2 * seconds(every);
+    if (now.direct_w_m2 > kCountsAsSun) sun += seconds(every);
+    if (k == 0 || k % a_day != 0) continue;
+    out.peak_air_by_day_k.push_back(peak);
+    out.light_by_day_mol_m2.push_back(par_from_global(by_day));
+    light += by_day;
+    peak = by_day = 0.0;
+  }
+  const double days = std::max(1.0, static_cast<double>(out.light_by_day_mol_m2.size()));
+  out.mean_air_k = sum_k / static_cast<double>(climate.moments.size());
+  out.light_mol_m2 = par_from_global(light) / days;
+  out.direct_h = sun / 3600.0 / days;
+  return out;
+}
+
+/// Times of day at which a group's pots are filled: the grower's visits, and drip lines by their clocks.
+ProbeWatering watering_of(const std::string& group, const PlanScenario& plan) {
+  const auto holds = [&](const std::vector<std::string>& names, const std::string& name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+  };
+  ProbeWatering out;
+  out.fill_share = plan.spec.grower.pours_to;
+  for (const auto& visit : plan.spec.grower.visits)
+    if (holds(visit.value.waters, group)) out.visits_s.push_back(visit.value.at_s);
+  for (const auto& line : plan.spec.drip_lines)
+    for (const auto& timer : plan.spec.timers)
+      if (plan.uses(line.name) && plan.uses(timer.name) && holds(line.value.waters, group) &&
+          holds(timer.value.drives, line.name))
+        out.visits_s.push_back(timer.value.from_s);
+  return out;
+}
+
+/// Why a kind cannot stand on a place, as in "the low bench is too low for them"; empty where it can.
+std::string why_not(const PlantKindSpec& kind, const PlaceClimate& place) {
+  const double needs = kind.height_m + (place.place.hangs ? 0.0 : kPotHeight);
+  if (needs <= place.headroom_m) return {};
+  const auto metres = [](double v) { return format_quantity(v, Dimension::length, UnitSystem::metric); };
+  return fmt::format("is {} high, too low for plants of {} with their pots", metres(place.headroom_m), metres(needs));
+}
+
+void require_known(const std::vector<std::string>& groups, const PlanScenario& plan) {
+  std::vector<std::string> known;
+  for (const auto& group : plan.spec.plants) known.push_back(group.name);
+  for (const std::string& name : groups)
+    if (std::find(known.begin(), known.end(), name) == known.end())
+      throw UserError(ErrorKind::unknown_name, fmt::format("--keep: the scenario has no group of plants \"{}\"{}", name,
+                                                           did_you_mean(name, known)));
+}
+
+void try_everywhere(const PlanScenario& plan, const HouseClimates& climates, const PlaceQuestion& question,
+                    PlaceAnswer& answer) {
+  const std::size_t places = climates.places.size(), all = places * answer.groups.size();
+  for (GroupShown& group : answer.groups) group.felt.resize(places);
+  std::atomic<std::size_t> done{0};
+  in_parallel(
+      all, question.threads,
+      [&](std::size_t job) {
+        const std::size_t g = job / places, p = job % places;
+        GroupShown& group = answer.groups[g];
+        const auto& spec = plan.spec.plants[g];
+        const double used_to =
+            spec.value.used_to_direct_w_m2.value_or(climates.places[at(group.stands_on)].used_to_w_m2);
+        group.felt[p] = feel_place(spec.value, kind_of(spec.value, plan.spec), climates.places[p], climates, used_to,
+                                   watering_of(spec.name, plan));
+        ++done;
+      },
+      [&] {
+        const double share = static_cast<double>(done.load()) / static_cast<double>(std::max<std::size_t>(all, 1));
+        if (question.progress) question.progress(kShareOfRuns + (1.0 - 2.0 * kShareOfRuns) * share);
+      });
+}
+
+StandingProblem problem_of(const PlanScenario& plan, const PlaceQuestion& question, const PlaceAnswer& answer) {
+  StandingProblem problem;
+  problem.most_moves = question.most_moves;
+  for (const PlaceShown& place : answer.places) problem.places.push_back({place.name, place.room_m2});
+  for (std::size_t g = 0; g < answer.groups.size(); ++g) {
+    const GroupShown& group = answer.groups[g];
+    const PlantGroupSpec& spec = plan.spec.plants[g].value;
+    const bool stays =
+        !spec.may_move || std::find(question.keep.begin(), question.keep.end(), group.name) != question.keep.end();
+    problem.groups.push_back({group.name, spec.area_m2, group.stands_on, stays, {}});
+    std::vector<StandingHarm> row;
+    for (std::size_t p = 0; p < answer.places.size(); ++p) {
+      const bool can = group.cannot[p].empty() || static_cast<int>(p) == group.stands_on;
+      row.push_back({can ? group.felt[p].harm : std::numeric_limits<double>::infinity(), group.cannot[p]});
+    }
+    problem.harm.push_back(std::move(row));
+  }
+  return problem;
+}
+
+/// The plan with its groups where they should stand.
+PlanScenario rearranged(const PlanScenario& plan, const HouseClimates& climates, const std::vector<int>& places) {
+  PlanScenario out = plan;
+  for (std::size_t g = 0; g < places.size(); ++g) {
+    const StandingPlace& to = climates.places[at(places[g])].place;
+    PlantGroupSpec& group = out.spec.plants[g].value;
+    // What it is used to goes with it.
+    if (!group.used_to_direct_w_m2)
+      group.used_to_direct_w_m2 = climates.places[at(climate_of(group, climates, plan.spec))].used_to_w_m2;
+    group.under = to.of == StandingPlace::Of::under;
+    group.place = to.of == StandingPlace::Of::floor ? plan.spec.house.bays[at(to.bay)].name
+                                                    : plan.spec.benches[at(to.bench)].name;
+  }
+  return out;
+}
+
+}  // namespace
+
+PlaceAnswer answer_place(const Scenario& scenario, const PlanScenario& plan, const PlaceQuestion& question) {
+  require_known(question.keep, plan);
+  const auto tell = [&](double share) {
+    if (question.progress) question.progress(share);
+  };
+  tell(0.0);
+  const WatchedRun now = watched_run(scenario, plan);
+  tell(kShareOfRuns);
+  PlaceAnswer answer;
+  answer.house = plan.spec.title;
+  answer.plan = plan.name;
+  answer.start = now.record.start;
+  answer.length_s = plan.spec.run.length_s;
+  answer.every_s = seconds(kEvery);
+  for (const PlaceClimate& climate : now.climates.places) answer.places.push_back(shown(climate, kEvery));
+  for (std::size_t g = 0; g < plan.spec.plants.size(); ++g) {
+    const auto& spec = plan.spec.plants[g];
+    const PlantKindSpec& kind = kind_of(spec.value, plan.spec);
+    GroupShown group;
+    group.name = spec.name;
+    group.kind = spec.value.kind;
+    group.harm_above_k = kind.harm_above_k;
+    group.harm_below_k = kind.harm_below_k;
+    group.stands_on = climate_of(spec.value, now.climates, plan.spec);
+    for (const PlaceClimate& climate : now.climates.places) group.cannot.push_back(why_not(kind, climate));
+    group.cannot[at(group.stands_on)].clear();  // it does stand there
+    group.before = group.after = now.record.plants[g];
+    answer.groups.push_back(std::move(group));
+  }
+  answer.water_before = answer.water_after = now.record.water;
+  try_everywhere(plan, now.climates, question, answer);
+  answer.problem = problem_of(plan, question, answer);
+  answer.standing = plan_standing(answer.problem);
+  if (const auto* standing = std::get_if<StandingPlan>(&answer.standing)) {
+    for (std::size_t g = 0; g < answer.groups.size(); ++g) answer.groups[g].should_stand_on = standing->place[g];
+    if (standing->moves > 0) {
+      const PlanScenario moved = rearranged(plan, now.climates, standing->place);
+      const WeatherSeries weather = weather_of(scenario, moved);
+      const RunRecord then = run_plan(scenario, moved, weather, site_table(moved, weather));
+      for (std::size_t g = 0; g < answer.groups.size(); ++g) answer.groups[g].after = then.plants[g];
+      answer.water_after = then.water;
+    }
+  }
+  for (GroupShown& group : answer.groups) group.why = place_reason(group, answer);
+  tell(1.0);
+  return answer;
+}
+
+}  // namespace noonhouse
