@@ -69,6 +69,17 @@ CLI::App* add_place(CLI::App& app, CommandOptions& options, bool& us) {
   return place;
 }
 
+CLI::App* add_season(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* season = app.add_subcommand("season", "find from when to when each kind of plants is safe without heating");
+  add_target(*season, options, "scenario file whose run is a year");
+  season->add_option("--plan", options.plans, "the plan whose devices run (default: the first)");
+  season->add_option("--kind", options.kinds, "only this kind; may be given several times");
+  season->add_option("--threads", options.threads, "trials at once (default: all cores)")->check(CLI::Range(0, 1024));
+  season->add_flag("--quiet", options.quiet, "no progress bar");
+  add_units(*season, us);
+  return season;
+}
+
 void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
   std::vector<std::string> names;
@@ -105,6 +116,7 @@ int command_line(int argc, char** argv) {
   CLI::App* light = add_light(app, options, us);
   CLI::App* air = add_air(app, options, us);
   CLI::App* place = add_place(app, options, us);
+  CLI::App* season = add_season(app, options, us);
   CLI::App* materials =
       app.add_subcommand("materials", "show the libraries of covers, cloths and soils with their sources");
   materials->add_option("target", options.target, "only those whose name holds this");
@@ -115,8 +127,9 @@ int command_line(int argc, char** argv) {
     app.parse(argc, argv);
     if (us) options.units = UnitSystem::us;
     const std::pair<CLI::App*, void (*)(const CommandOptions&)> commands[] = {
-        {check, check_command}, {run, run_command}, {compare, compare_command}, {report, report_command},
-        {light, light_command}, {air, air_command}, {place, place_command},     {materials, materials_command}};
+        {check, check_command},   {run, run_command},       {compare, compare_command},
+        {report, report_command}, {light, light_command},   {air, air_command},
+        {place, place_command},   {season, season_command}, {materials, materials_command}};
     for (const auto& [command, carry_out] : commands)
       if (command->parsed()) carry_out(options);
     if (schema->parsed()) schema_command();

@@ -26,6 +26,7 @@
 #include "tools/places/light_svg.hpp"
 #include "tools/places/light_text.hpp"
 #include "tools/placing/place_answer.hpp"
+#include "tools/placing/season_text.hpp"
 #include "tools/record/atomic_file.hpp"
 #include "tools/report/report.hpp"
 #include "tools/scenario/assemble.hpp"
@@ -216,6 +217,19 @@ void place_command(const CommandOptions& options) {
     fmt::print("    in the house: peak {:.1f} low {:.1f}\n", g.before.peak_tissue_k - 273.15,
                g.before.lowest_tissue_k - 273.15);
   }
+}
+
+void season_command(const CommandOptions& options) {
+  const Scenario scenario = read_scenario(options.target);
+  const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  SeasonAnswer answer;
+  {
+    ProgressBar bar("a year in the house");
+    SeasonQuestion question{options.kinds, threads_of(options), {}};
+    if (!options.quiet) question.progress = [&](double share) { bar.show(share); };
+    answer = answer_season(scenario, plan, question);
+  }
+  fmt::print("{}", season_text(answer, options.units, terminal_width()));
 }
 
 void materials_command(const CommandOptions& options) {

@@ -15,6 +15,7 @@ struct CommandOptions {
   std::string results;             ///< folder; empty: results/NAME
   std::string page;                ///< of the report; empty: report.html in the results folder
   std::string day, drawn, svg;     ///< of light: "2026-07-01" (empty: the run's first day), a cloth, a picture's file
+  std::vector<std::string> kinds;  ///< of season: empty for all
   std::vector<std::string> keep;   ///< of place: groups that stay
   int most_moves = -1;             ///< of place: negative for any number
   std::string at = "day 1 15:00";  ///< of air: the instant
@@ -33,6 +34,7 @@ void report_command(const CommandOptions& options);
 void light_command(const CommandOptions& options);
 void air_command(const CommandOptions& options);
 void place_command(const CommandOptions& options);
+void season_command(const CommandOptions& options);
 void materials_command(const CommandOptions& options);
 void schema_command();
 

@@ -7,12 +7,12 @@
 #include <atomic>
 #include <cmath>
 #include <limits>
-#include <memory>
 
 #include "models/properties/irradiance.hpp"
 #include "tools/compare/in_parallel.hpp"
 #include "tools/compare/plan_run.hpp"
 #include "tools/placing/place_reason.hpp"
+#include "tools/placing/watched_run.hpp"
 #include "tools/units/nearest.hpp"
 #include "tools/units/units.hpp"
 
@@ -25,25 +25,6 @@ constexpr double kCountsAsSun =
     120.0;  ///< [W/m2]; sunshine by WMO No. 8, Guide to Instruments, ch. 8 (of the beam there)
 constexpr double kShareOfRuns = 0.3;  ///< of all work that one run of the house is, for the progress bar
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
-/// A run of a plan with the climates of its places.
-struct WatchedRun {
-  RunRecord record;
-  HouseClimates climates;
-};
-
-WatchedRun watched_run(const Scenario& scenario, const PlanScenario& plan) {
-  const WeatherSeries weather = weather_of(scenario, plan);
-  const auto table = site_table(plan, weather);
-  std::unique_ptr<PlaceWatcher> watcher;
-  WatchedRun out;
-  out.record = run_plan(scenario, plan, weather, table, {}, [&](const Assembly& assembly, Run& run) {
-    watcher = std::make_unique<PlaceWatcher>(assembly, plan.spec, *table, kEvery);
-    run.add_observer(*watcher);
-  });
-  out.climates = watcher->take_climates();
-  return out;
-}
 
 int climate_of(const PlantGroupSpec& group, const HouseClimates& climates, const ScenarioSpec& spec) {
   std::vector<StandingPlace> places;
@@ -176,7 +157,7 @@ PlaceAnswer answer_place(const Scenario& scenario, const PlanScenario& plan, con
     if (question.progress) question.progress(share);
   };
   tell(0.0);
-  const WatchedRun now = watched_run(scenario, plan);
+  const WatchedRun now = watched_run(scenario, plan, kEvery, {});
   tell(kShareOfRuns);
   PlaceAnswer answer;
   answer.house = plan.spec.title;

@@ -101,7 +101,9 @@ std::string place_reason(const GroupShown& group, const PlaceAnswer& answer) {
     if (here.outcome == "kept" && worst.most < 0.3) return "stands well where it is";
     const auto best = std::min_element(group.felt.begin(), group.felt.end(),
                                        [](const auto& a, const auto& b) { return a.harm < b.harm; });
-    const std::string nearest = fmt::format("{} comes to {:.1f} of what strains it", worst.what, worst.most);
+    const std::string nearest = worst.most < 1.0
+                                    ? fmt::format("{} comes to {:.2g} of what strains it", worst.what, worst.most)
+                                    : fmt::format("{} comes to {:.3g} times what strains it", worst.what, worst.most);
     if (best->harm >= here.harm - 1e-9) return nearest + "; no other place harms it less";
     return nearest + "; where it would be less, others need the room more or it may not go";
   }

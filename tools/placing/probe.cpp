@@ -210,6 +210,8 @@ class ProbeBuilder {
   ClimateChannels c_;
 };
 
+constexpr double kNear = 0.75;  ///< share of the mark from which a miss counts as near
+
 /// Points of one hazard, by the band its dose has come to.
 double points_of(const HazardFelt& h) {
   const auto within = [](double low, double high, double x) {
@@ -219,7 +221,7 @@ double points_of(const HazardFelt& h) {
   if (h.most >= h.lost) return 1000.0;
   if (h.most >= h.harmed) return 100.0 * (1.0 + within(h.harmed, h.lost, h.most));
   if (h.most >= 1.0) return 10.0 * (1.0 + within(1.0, h.harmed, h.most));
-  return std::max(0.0, 2.0 * h.most - 1.0);
+  return h.most >= kNear ? 0.5 : 0.0;
 }
 
 }  // namespace

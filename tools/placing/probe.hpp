@@ -35,9 +35,10 @@ struct PlaceFelt {
 };
 
 /// How a place is harmful, to add up and to minimise: the worst hazard decides, near misses break ties.
-///   fine: nothing up to half of the mark, then up to 1; strained 10 to 20; harmed 100 to 200; lost 1000
-/// and a hundredth of what the other hazards come to. Within a band a straight line in the dose. So nothing is moved
-/// for the sake of a harm that is far off.
+///   fine: nothing, or 0.5 for a near miss (from three quarters of the mark on); strained 10 to 20; harmed 100 to 200;
+///   lost 1000
+/// and a hundredth of what the other hazards come to. Within a band of harm a straight line in the dose. So nothing is
+/// moved for the sake of a harm that is far off.
 double harm_points(const std::vector<HazardFelt>& hazards);
 
 /// How the pots are watered while a plant is tried somewhere.
