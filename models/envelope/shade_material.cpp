@@ -92,6 +92,13 @@ constexpr ShadeMaterial kShades[] = {
      .open_share = {0.22, kCustom},
      .infrared_transmittance = {0.22, "the gaps: foil passes none"},
      .emissivity = {0.27, "0.35 of the strips, foil under a skin of plastic (from memory)"}},
+    {.name = "blackout cloth",
+     .about = "woven, black inside and white outside, to shorten the day",
+     .transmits = {0.0002, kCustom},
+     .absorbs = {0.3, kCustom},
+     .open_share = {0.0, kCustom},
+     .infrared_transmittance = {0.0, kCustom},
+     .emissivity = {0.9, kThermal}},
 };
 
 }  // namespace

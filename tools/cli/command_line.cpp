@@ -118,7 +118,7 @@ int command_line(int argc, char** argv) {
   CLI::App* place = add_place(app, options, us);
   CLI::App* season = add_season(app, options, us);
   CLI::App* materials =
-      app.add_subcommand("materials", "show the libraries of covers, cloths and soils with their sources");
+      app.add_subcommand("materials", "show the libraries of covers, cloths, soils and plants with their sources");
   materials->add_option("target", options.target, "only those whose name holds this");
   add_units(*materials, us);
   CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");

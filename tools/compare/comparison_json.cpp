@@ -53,7 +53,13 @@ Json plant_json(const PlantOutcome& p) {
           {"peak_air_k", number(p.peak_air_k)},
           {"hours_dry_air", number(p.hours_dry_air)},
           {"hours_wet", number(p.hours_wet)},
-          {"daily_light_mol_m2", number(p.daily_light_mol_m2)}};
+          {"daily_light_mol_m2", number(p.daily_light_mol_m2)},
+          {"sunburn_share", number(p.sunburn_share)},
+          {"peak_wall_k", number(p.peak_wall_k)},
+          {"transpired_kg", number(p.transpired_kg)},
+          {"day_length_h", number(p.day_length_h)},
+          {"days_long_enough", p.days_long_enough},
+          {"days_of_wrong_length", p.days_of_wrong_length}};
 }
 
 Json level_json(const LevelOutcome& l) {

@@ -29,11 +29,19 @@ double carried_on(const House& house, const RunResult& result, const std::string
   return sum;
 }
 
+/// What the first flux of the exchange of that name carried.
+double carried_by(const House& house, const RunResult& result, const std::string& name) {
+  const auto exchange = house.find_exchange(name);
+  if (!exchange) return 0.0;
+  return result.state.carried[static_cast<std::size_t>(
+      house.exchanges[static_cast<std::size_t>(exchange->index)].first_flux)];
+}
+
 double days_from(double store, double use_a_day) { return use_a_day > 1e-9 ? store / use_a_day : kNotHappened; }
 
 }  // namespace
 
-void RunRecorder::put_plants(RunRecord& record) const {
+void RunRecorder::put_plants(RunRecord& record, const RunResult& result) const {
   for (std::size_t i = 0; i < plants_.size(); ++i) {
     const PlantParts& plant = assembly_.plants[i];
     const PlantTally& tally = plants_[i];
@@ -64,6 +72,15 @@ void RunRecorder::put_plants(RunRecord& record) const {
     out.hours_wet = tally.wet_s / kHour;
     const double days = std::max(samples_s_, 1.0) / 86400.0;
     out.daily_light_mol_m2 = par_from_global(tally.light_j_m2) / days;
+    out.sunburn_share = tally.burnt_s / plant.limits.burn_after_s;
+    out.peak_wall_k = tally.peak_wall_k;
+    out.transpired_kg = carried_by(assembly_.plan.house, result, "transpiration of " + plant.name) +
+                        carried_by(assembly_.plan.house, result, "transpiration of the shaded side of " + plant.name);
+    out.day_length_h = tally.lit_s / kHour / std::max(1, tally.days);
+    if (plant.limits.shortest_day_s || plant.limits.longest_day_s) {
+      out.days_long_enough = tally.right_days;
+      out.days_of_wrong_length = tally.days - tally.right_days;
+    }
     out.harm_above_k = plant.limits.harm_above_k;
     out.lethal_above_k = plant.limits.lethal_above_k;
     out.harm_below_k = plant.limits.harm_below_k;

@@ -76,7 +76,10 @@ void RunRecorder::count_devices(const Stretch& stretch, std::span<const double> 
 void RunRecorder::sample(Tick when, std::span<const double> p, double weight_s) {
   const double time_s = seconds(when);
   samples_s_ += weight_s;
-  for (std::size_t i = 0; i < plants_.size(); ++i) sample_plant(i, time_s, p, weight_s);
+  for (std::size_t i = 0; i < plants_.size(); ++i) {
+    sample_plant(i, time_s, p, weight_s);
+    if (when.ms > 0 && when.ms % kDay.ms == 0) close_day(i, p);
+  }
   std::size_t k = 0;
   double hottest_k = 0.0;
   for (const BayParts& bay : assembly_.bays)
@@ -126,6 +129,19 @@ void RunRecorder::sample_plant(std::size_t i, double time_s, std::span<const dou
   const double held = kind.holds_film_kg_m2 * groups[i].value.area_m2;
   if (at(p, Input(plant.tissue, 1)) > kWetShare * held) tally.wet_s += weight_s;
   tally.light_j_m2 += at(p, plant.light) * weight_s;
+  tally.burnt_s = std::max(tally.burnt_s, at(p, plant.doses.sunburn));
+  tally.peak_wall_k = std::max(tally.peak_wall_k, at(p, plant.wall));
+}
+
+/// The length of the day that ends, against what the kind wants.
+void RunRecorder::close_day(std::size_t i, std::span<const double> p) {
+  const PlantKindSpec& kind = assembly_.plants[i].limits;
+  PlantTally& tally = plants_[i];
+  const double lit = at(p, assembly_.plants[i].doses.day_sum), day = lit - tally.lit_before_s;
+  tally.lit_before_s = lit;
+  tally.lit_s += day;
+  ++tally.days;
+  if (day >= kind.shortest_day_s.value_or(0.0) && day <= kind.longest_day_s.value_or(86400.0)) ++tally.right_days;
 }
 
 void RunRecorder::put_site(RunRecord& out) const {
@@ -147,7 +163,7 @@ RunRecord RunRecorder::finish(const RunResult& result) {
   out.axes = record_axes(assembly_);
   out.series = std::move(series_);
   put_events(out);
-  put_plants(out);
+  put_plants(out, result);
   put_levels(out);
   for (std::size_t i = 0; i < devices_.size(); ++i)
     if (assembly_.devices[i].in_service) out.devices.push_back(devices_[i]);

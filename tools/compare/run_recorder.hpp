@@ -25,19 +25,22 @@ class RunRecorder final : public Observer {
   struct PlantTally {
     double beyond_s = 0.0, degree_s = 0.0, spell_s = 0.0, longest_spell_s = 0.0, lethal_s = 0.0;
     double peak_k = 0.0, peak_s = 0.0, lowest_k = 1e9, peak_air_k = 0.0, dry_s = 0.0, wet_s = 0.0, light_j_m2 = 0.0;
+    double burnt_s = 0.0, peak_wall_k = 0.0, lit_before_s = 0.0, lit_s = 0.0;
+    int days = 0, right_days = 0;
   };
   struct LevelTally {
     double peak_k = 0.0, peak_s = 0.0, sum_k = 0.0;
   };
   void sample(Tick when, std::span<const double> p, double weight_s);
   void sample_plant(std::size_t i, double time_s, std::span<const double> p, double weight_s);
+  void close_day(std::size_t i, std::span<const double> p);
   void record(Tick when, std::span<const double> p);
   void count_devices(const Stretch& stretch, std::span<const double> p);
   double at(std::span<const double> p, const Input& input) const {
     return p[static_cast<std::size_t>(assembly_.plan.house.position(input))];
   }
   void put_site(RunRecord& record) const;
-  void put_plants(RunRecord& record) const;
+  void put_plants(RunRecord& record, const RunResult& result) const;
   void put_levels(RunRecord& record) const;
   void put_stores(RunRecord& record, const RunResult& result) const;
   void put_events(RunRecord& record) const;

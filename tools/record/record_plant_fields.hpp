@@ -44,6 +44,12 @@ struct RecordFields<PlantOutcome> {
       RecordField{"hours_dry_air", &S::hours_dry_air, "h", "time of vapour pressure deficit above the limit"},
       RecordField{"hours_wet", &S::hours_wet, "h", "time of free water on the tissue"},
       RecordField{"daily_light", &S::daily_light_mol_m2, "mol m-2 d-1", "mean photosynthetic light a day"},
+      RecordField{"sunburn_share", &S::sunburn_share, "1", "highest dose of sunburn over the one that marks it"},
+      RecordField{"peak_wall_temperature", &S::peak_wall_k, "K", "highest temperature of its pots' walls"},
+      RecordField{"transpired", &S::transpired_kg, "kg", "water that left through its leaves"},
+      RecordField{"day_length", &S::day_length_h, "h", "mean time a day with light enough to count as day"},
+      RecordField{"days_long_enough", &S::days_long_enough, "1", "days of the length the kind wants"},
+      RecordField{"days_of_wrong_length", &S::days_of_wrong_length, "1", "days too short or too long for the kind"},
   };
 };
 

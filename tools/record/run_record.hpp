@@ -58,6 +58,12 @@ struct PlantOutcome {
   double hours_dry_air = 0.0;       ///< vapour pressure deficit above the kind's limit [h]
   double hours_wet = 0.0;           ///< free water on the tissue [h]
   double daily_light_mol_m2 = 0.0;  ///< mean photosynthetic light a day at the place [mol/m2]
+  double sunburn_share = 0.0;       ///< highest dose of sunburn over the one that marks it
+  double peak_wall_k = 0.0;         ///< highest temperature of its pots' walls
+  double transpired_kg = 0.0;       ///< water that left through its leaves
+  double day_length_h = 0.0;        ///< mean time a day with light enough to count as day [h]
+  int days_long_enough = 0;         ///< days as long and as short as the kind wants
+  int days_of_wrong_length = 0;     ///< the others; 0 of both where it does not matter to the kind
 };
 
 struct LevelOutcome {
