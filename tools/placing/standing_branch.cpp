@@ -17,7 +17,7 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 int count(std::size_t size) { return static_cast<int>(size); }
 
 /// What follows from the places still open; false if nothing can come of the branch.
-bool settle(Branch& branch, const StandingTable& table, const StandingLimits& limits) {
+bool settle(StandingBranch& branch, const StandingTable& table, const StandingLimits& limits) {
   branch.settled.assign(branch.harm.size(), kNowhere);
   branch.left_cm2 = table.room_cm2;
   branch.open.clear();
@@ -46,7 +46,7 @@ bool settle(Branch& branch, const StandingTable& table, const StandingLimits& li
 
 /// Closes places that an open group cannot take any more: too small, a move too many, too much harm even with
 /// everyone else at its best. True if it closed any.
-bool close_places(Branch& branch, const StandingTable& table, const StandingLimits& limits) {
+bool close_places(StandingBranch& branch, const StandingTable& table, const StandingLimits& limits) {
   bool closed = false;
   for (const int i : branch.open) {
     auto& row = branch.harm[at(i)];
@@ -66,7 +66,7 @@ bool close_places(Branch& branch, const StandingTable& table, const StandingLimi
 
 }  // namespace
 
-bool Branch::may_stay_put(const StandingTable& table, int group) const {
+bool StandingBranch::may_stay_put(const StandingTable& table, int group) const {
   const int now = table.stands_on[at(group)];
   return now != kNowhere && harm[at(group)][at(now)] < kInfinity;
 }
@@ -75,14 +75,14 @@ bool too_harmful(const StandingLimits& limits, double bound) {
   return bound > limits.most_harm + kRounding * std::max(1.0, limits.most_harm);
 }
 
-bool tighten(Branch& branch, const StandingTable& table, const StandingLimits& limits) {
+bool tighten(StandingBranch& branch, const StandingTable& table, const StandingLimits& limits) {
   do {
     if (!settle(branch, table, limits)) return false;
   } while (close_places(branch, table, limits));
   return true;
 }
 
-std::vector<std::int64_t> fillable_room(const Branch& branch, const StandingTable& table) {
+std::vector<std::int64_t> fillable_room(const StandingBranch& branch, const StandingTable& table) {
   std::vector<std::int64_t> out = branch.left_cm2;
   for (std::size_t p = 0; p < out.size(); ++p) {
     std::vector<std::int64_t> areas;

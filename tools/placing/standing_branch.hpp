@@ -9,7 +9,7 @@
 namespace noonhouse {
 
 /// A node: what is still open, and what follows from it.
-struct Branch {
+struct StandingBranch {
   StandingCosts harm;                  ///< infinity where closed
   std::vector<int> settled;            ///< place of each group with one place open; kNowhere
   std::vector<std::int64_t> left_cm2;  ///< beside the settled groups
@@ -28,10 +28,10 @@ bool too_harmful(const StandingLimits& limits, double bound);
 
 /// Works out what follows from the places that are open, and closes those that an open group cannot take any more,
 /// until nothing more follows. False if the branch holds no standing within the limits.
-bool tighten(Branch& branch, const StandingTable& table, const StandingLimits& limits);
+bool tighten(StandingBranch& branch, const StandingTable& table, const StandingLimits& limits);
 
 /// For each place the largest sum of areas of whole open groups that it can hold beside the settled ones [cm2]; beyond
 /// 100 m2 simply what is left (the list of sums grows with the room, and no less room keeps a bound a bound).
-std::vector<std::int64_t> fillable_room(const Branch& branch, const StandingTable& table);
+std::vector<std::int64_t> fillable_room(const StandingBranch& branch, const StandingTable& table);
 
 }  // namespace noonhouse

@@ -27,26 +27,26 @@ class Search {
       : table_(table), limits_(limits), seek_(seek), nodes_(nodes) {}
 
   std::optional<Standing> run() {
-    Branch root;
+    StandingBranch root;
     root.harm = table_.harm;
     descend(std::move(root));
     return std::move(best_);
   }
 
  private:
-  void descend(Branch branch);
-  Look look_at(Branch& branch, Spread& guide);
-  Look look_at_moves(Branch& branch, const std::vector<std::int64_t>& room, Spread& guide);
-  bool close_dear(Branch& branch, const std::vector<std::int64_t>& room, const Spread& spread, double per_move) const;
-  std::optional<Spread> spread(const Branch& branch, const std::vector<std::int64_t>& room, double per_harm,
+  void descend(StandingBranch branch);
+  Look look_at(StandingBranch& branch, Spread& guide);
+  Look look_at_moves(StandingBranch& branch, const std::vector<std::int64_t>& room, Spread& guide);
+  bool close_dear(StandingBranch& branch, const std::vector<std::int64_t>& room, const Spread& spread, double per_move) const;
+  std::optional<Spread> spread(const StandingBranch& branch, const std::vector<std::int64_t>& room, double per_harm,
                                double per_move) const;
-  double price_of_a_move(const Branch& branch) const;
-  void offer(const Branch& branch, const Spread& spread);
-  std::size_t group_to_branch_on(const Branch& branch, const Spread& guide) const;
+  double price_of_a_move(const StandingBranch& branch) const;
+  void offer(const StandingBranch& branch, const Spread& spread);
+  std::size_t group_to_branch_on(const StandingBranch& branch, const Spread& guide) const;
 
   bool too_harmful(double bound) const { return noonhouse::too_harmful(limits_, bound); }
-  bool may_stay(const Branch& branch, int group) const { return branch.may_stay_put(table_, group); }
-  bool moves_bind(const Branch& branch) const {
+  bool may_stay(const StandingBranch& branch, int group) const { return branch.may_stay_put(table_, group); }
+  bool moves_bind(const StandingBranch& branch) const {
     return limits_.most_moves - branch.moves < count(branch.may_stay.size());
   }
 
@@ -58,7 +58,7 @@ class Search {
 };
 
 /// The cheapest spread of the open groups at prices on harm and on moves that could be avoided.
-std::optional<Spread> Search::spread(const Branch& branch, const std::vector<std::int64_t>& room, double per_harm,
+std::optional<Spread> Search::spread(const StandingBranch& branch, const std::vector<std::int64_t>& room, double per_harm,
                                      double per_move) const {
   std::vector<std::int64_t> areas;
   StandingCosts cost;
@@ -76,7 +76,7 @@ std::optional<Spread> Search::spread(const Branch& branch, const std::vector<std
 }
 
 /// What one move more is worth if room were no matter: the gain of the first group that may no longer move.
-double Search::price_of_a_move(const Branch& branch) const {
+double Search::price_of_a_move(const StandingBranch& branch) const {
   std::vector<double> gains;
   for (const int i : branch.may_stay) {
     const auto& row = branch.harm[at(i)];
@@ -87,7 +87,7 @@ double Search::price_of_a_move(const Branch& branch) const {
 }
 
 /// Takes the spread as a standing if it splits no group and keeps to the limits; tightens the limits by it.
-void Search::offer(const Branch& branch, const Spread& spread) {
+void Search::offer(const StandingBranch& branch, const Spread& spread) {
   Standing found;
   found.place = branch.settled;
   for (std::size_t k = 0; k < branch.open.size(); ++k) {
@@ -110,7 +110,7 @@ void Search::offer(const Branch& branch, const Spread& spread) {
 
 /// Closes places that an open group cannot take within the limit of harm at the spread's prices of room. The bound is
 /// that of cheapest_spread() with the group's least replaced by what it pays on the place (fixing by reduced cost).
-bool Search::close_dear(Branch& branch, const std::vector<std::int64_t>& room, const Spread& spread,
+bool Search::close_dear(StandingBranch& branch, const std::vector<std::int64_t>& room, const Spread& spread,
                         double per_move) const {
   if (limits_.most_harm == kInfinity) return false;
   double bound = branch.settled_harm;
@@ -138,7 +138,7 @@ bool Search::close_dear(Branch& branch, const std::vector<std::int64_t>& room, c
 }
 
 /// Bounds by harm, then by moves. The guide is the spread of the tightest bound.
-Look Search::look_at(Branch& branch, Spread& guide) {
+Look Search::look_at(StandingBranch& branch, Spread& guide) {
   const auto room = fillable_room(branch, table_);
   auto by_harm = spread(branch, room, 1.0, 0.0);
   if (!by_harm || too_harmful(branch.settled_harm + by_harm->cost)) return Look::nothing;
@@ -150,7 +150,7 @@ Look Search::look_at(Branch& branch, Spread& guide) {
   return moves_bind(branch) ? look_at_moves(branch, room, guide) : Look::branch;
 }
 
-Look Search::look_at_moves(Branch& branch, const std::vector<std::int64_t>& room, Spread& guide) {
+Look Search::look_at_moves(StandingBranch& branch, const std::vector<std::int64_t>& room, Spread& guide) {
   const auto by_moves = spread(branch, room, 0.0, 1.0);
   const auto too_many = [&] {
     return branch.moves + static_cast<int>(std::ceil(by_moves->cost - 1e-9)) > limits_.most_moves;
@@ -172,7 +172,7 @@ Look Search::look_at_moves(Branch& branch, const std::vector<std::int64_t>& room
 }
 
 /// Index in branch.open: a split group before a whole one, then one that moves, then the largest.
-std::size_t Search::group_to_branch_on(const Branch& branch, const Spread& guide) const {
+std::size_t Search::group_to_branch_on(const StandingBranch& branch, const Spread& guide) const {
   std::size_t best = 0;
   std::tuple<bool, bool, std::int64_t> best_rank{};
   for (std::size_t k = 0; k < branch.open.size(); ++k) {
@@ -189,7 +189,7 @@ std::size_t Search::group_to_branch_on(const Branch& branch, const Spread& guide
   return best;
 }
 
-void Search::descend(Branch branch) {
+void Search::descend(StandingBranch branch) {
   Spread guide;
   Look look = Look::again;
   while (look == Look::again) {
@@ -205,7 +205,7 @@ void Search::descend(Branch branch) {
     if (branch.harm[group][p] < kInfinity) places.emplace_back(-guide.share_cm2[k][p], branch.harm[group][p], p);
   std::sort(places.begin(), places.end());
   for (const auto& [share, harm, p] : places) {
-    Branch child;
+    StandingBranch child;
     child.harm = branch.harm;
     std::fill(child.harm[group].begin(), child.harm[group].end(), kInfinity);
     child.harm[group][p] = harm;

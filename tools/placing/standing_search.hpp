@@ -44,7 +44,7 @@ inline constexpr double kHarmResolution = 1e-11;
 /// A standing within the limits as sought, or nothing if there is none; adds the times it worked out bounds to `nodes`.
 /// A group that stands nowhere makes no move by being housed.
 ///
-/// Branch and bound, complete: a node says which places remain open to each group. It is bounded from below by
+/// StandingBranch and bound, complete: a node says which places remain open to each group. It is bounded from below by
 /// cheapest_spread() of what is not yet settled, (a) by harm, (b) by moves, (c) where the number of moves binds, by
 /// harm and a price on each move beyond those allowed, which is a bound at any price that is not negative (Lagrangian
 /// relaxation: Fisher 1981, Management Science 27, 1-18). The room of a place is first cut to the largest sum of whole
