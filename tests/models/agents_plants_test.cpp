@@ -74,7 +74,9 @@ const WatchRow kWatch[] = {
     {"goes on from where it stands when its dose comes back",
      {{0_s, 0}, {700_s, 700}, {1400_s, 0}, {5400_s, 4000}},
      {"600 strained: heat, as much as 10 min at 40 degC does", "5000 harmed: heat, as much as 1.0 h at 40 degC does"}},
-    {"hears of no dose that falls", {{0_s, 5000}, {1_h, 0}}, {}},
+    {"says at once what its dose has come to before",
+     {{0_s, 5000}, {1_h, 0}},
+     {"0 strained: heat, as much as 10 min at 40 degC does", "0 harmed: heat, as much as 1.0 h at 40 degC does"}},
 };
 INSTANTIATE_TEST_SUITE_P(Rows, WatchTable, testing::ValuesIn(kWatch), row_name);
 

@@ -18,6 +18,7 @@
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
 #include "models/plants/dose.hpp"
+#include "models/plants/leaf_radiation.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/power/battery.hpp"
 #include "models/water/catchment.hpp"
@@ -220,6 +221,7 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<E>({field("area_m2", &E::area_m2), field("spacing_m", &E::spacing_m),
                   field("dry_air_density_kg_m3", &E::dry_air_density_kg_m3), field("length_m", &E::length_m),
                   field("still_m2_s", &E::still_m2_s), field("overturning", &E::overturning)})},
+      {"LeafRadiation", law_of<LeafRadiation>({field("effective_area_m2", &LeafRadiation::effective_area_m2)})},
       {"LightHabit", law_of<LightHabit>({field("time_s", &LightHabit::time_s)})},
       {"LightSum", law_of<LightSum>({field("day_above_w_m2", &LightSum::day_above_w_m2)})},
       {"LeakPiece", law_of<LeakPiece>(with_place<LeakPiece>(

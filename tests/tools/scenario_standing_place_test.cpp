@@ -19,8 +19,9 @@ std::string furnished(const std::string& plants = "  ferns:\n    kind: fern\n   
                           "    width: 90 cm\n"
                           "  board:\n    bay: east\n    height: 10 cm\n    length: 1 m\n    width: 80 cm\n"
                           "  rail:\n    bay: east\n    hangs: true\n    height: 1.7 m\n    length: 2 m\n"
-                          "    width: 30 cm\n    from_front: 20 cm\n    from_first_end: 4 m\n");
+                          "    width: 30 cm\n    from_front: 20 cm\n    from_first_end: 20 cm\n");
   text = with(text, "    height: 10 cm\n", "    height: 10 cm\n    from_front: 2 m\n");
+  text = with(text, "waters: [ferns]", "waters: []");
   return with(text, "  ferns:\n    kind: fern\n    place: long bench\n    area: 2 m2\n", plants);
 }
 

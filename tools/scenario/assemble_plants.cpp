@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Plant tissue: a sunlit and a shaded side for each group, with what they exchange with the air and with one another.
 #include "models/envelope/heat_links.hpp"
+#include "models/plants/leaf_radiation.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/properties/constants.hpp"
 #include "tools/scenario/assembler.hpp"
@@ -108,7 +109,7 @@ void Assembler::join_sides(const PlantGroupSpec& g, const PlantParts& plant) {
     return;
   }
   const double sunlit = sides_of(kind).sunlit_area, smaller = std::min(sunlit, 1.0 - sunlit);
-  graph_.exchange(name, "longwave inside", RadiantExchange{2.0 * kLeafToLeaf * smaller * one_side_m2},
+  graph_.exchange(name, "longwave inside", LeafRadiation{2.0 * kLeafToLeaf * smaller * one_side_m2},
                   {plant.tissue, plant.shaded}, {{{plant.tissue, plant.shaded}}});
 }
 
