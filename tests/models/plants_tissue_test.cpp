@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "models/plants/tissue.hpp"
+#include "models/properties/combination.hpp"
 
 namespace noonhouse {
 namespace {
@@ -143,6 +144,46 @@ TEST(Transpiration, TakesItsLatentHeatFromTheTissue) {
   EXPECT_NEAR(q[1], q[0] * liquid_enthalpy(296.0), 1e-9);
   EXPECT_NEAR(q[2] - q[1], q[0] * (vapour_enthalpy(300.0) - liquid_enthalpy(296.0)), 1e-6);
   EXPECT_GT(q[2] - q[1], q[0] * 2.4e6) << "about the latent heat of vaporisation";
+}
+
+// A leaf that keeps a given radiation comes to rest where the combination equation says, with a secant for its slope:
+// heat from both sides by the film, vapour from one by film and stomata. The law takes humidity ratios, that equation
+// vapour pressures: p / (p - e_s) less. What is left is the latent heat of the air's temperature for the leaf's: 1 %.
+TEST(Transpiration, IsTheCombinationOfPenmanAndMonteith) {
+  constexpr double kFilm = 12.0, kAir = 303.15, kOpen = 0.005, kPressure = 101325.0, kVapour = 1500.0;
+  Plant plant;
+  plant.air_k = kAir;
+  plant.w = humidity_ratio(kVapour, kPressure);
+  plant.law.leaf_area_m2 = 1.0;
+  plant.law.dry_air_density_kg_m3 = (kPressure - kVapour) / (kGasConstantDryAir * kAir);
+  plant.law.film = film_of(kFilm);
+  plant.law.stomata.half_deficit_pa = 1e12;
+  plant.law.stomata.half_light_w_m2 = 1e-9;
+  plant.law.stomata.spread_k = 1e6;
+  for (const double radiation : {50.0, 300.0, 600.0}) {
+    double low = 270.0, high = 340.0;
+    const auto latent = [&](double kelvin) {
+      plant.leaf_k = plant.pot_k = kelvin;
+      return plant.fluxes()[2] - plant.fluxes()[1];
+    };
+    for (int i = 0; i < 60; ++i) {
+      const double middle = 0.5 * (low + high);
+      (2.0 * kFilm * (middle - kAir) + latent(middle) < radiation ? low : high) = middle;
+    }
+    const double to_heat = 2.0 * kFilm / air_heat_capacity_j_m3_k(kAir, kPressure);
+    const double by_film = 0.5 * to_heat / kTissueLewisTwoThirds;
+    const double as_ratio = kPressure / (kPressure - saturation_pressure_pa(low));
+    const CombinationSurface<double> leaf{.available_w_m2 = radiation,
+                                          .air_k = kAir,
+                                          .deficit_pa = saturation_pressure_pa(kAir) - kVapour,
+                                          .heat_conductance_m_s = to_heat,
+                                          .vapour_share = as_ratio * kOpen * by_film / (kOpen + by_film) / to_heat,
+                                          .pressure_pa = kPressure};
+    const double secant = (saturation_pressure_pa(low) - saturation_pressure_pa(kAir)) / (low - kAir);
+    const double combined = combination_latent_heat_w_m2(leaf, secant);
+    EXPECT_NEAR(latent(low), combined, 0.01 * combined) << radiation;
+    EXPECT_NEAR(low, leaf_temperature_k(leaf, combined), 0.01 * combined / (2.0 * kFilm)) << radiation;
+  }
 }
 
 /// What the tissue of 10 m2 gives beside itself and to the column, at 5 W/(m2 K).
