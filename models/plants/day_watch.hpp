@@ -12,10 +12,10 @@ namespace noonhouse {
 class DayWatch final : public Agent {
  public:
   struct Parameters {
-    std::string name;                       ///< of the plant group
-    Input light_sum;                        ///< since the start [J/m2]
+    std::string name;                          ///< of the plant group
+    Input light_sum;                           ///< since the start [J/m2]
     double least_j_m2 = 0.0, most_j_m2 = 0.0;  ///< of one day
-    double mol_per_j = 0.0;                 ///< photosynthetic light of a joule, to say it
+    double mol_per_j = 0.0;                    ///< photosynthetic light of a joule, to say it
     int harmed_after_days = 14;
   };
   static constexpr bool kDecides = false;

@@ -157,8 +157,8 @@ struct LightSum {
 template <class L>
 struct DraughtBy {
   static constexpr bool kMayRepeat = true;
-  L way;                    ///< a law whose first flux is dry air [kg/s]
-  double kg_s_of_1 = 1.0;   ///< flow that makes 1 m/s: density times section
+  L way;                   ///< a law whose first flux is dry air [kg/s]
+  double kg_s_of_1 = 1.0;  ///< flow that makes 1 m/s: density times section
   double time_s = 30.0;
   static constexpr std::string_view kName = "draught past plants";
   static constexpr int kInputs = L::kInputs, kFluxes = 1;

@@ -50,8 +50,9 @@ int PlantWatch::next_step(std::size_t hazard) const {
 void PlantWatch::arm_next(std::size_t hazard, Actions& actions) const {
   const int next = next_step(hazard);
   if (next == 0) return;
-  actions.arm(static_cast<int>(hazard), {p_.hazards[hazard].dose, p_.hazards[hazard].at[static_cast<std::size_t>(next - 1)],
-                                         Watch::Direction::rising});
+  actions.arm(
+      static_cast<int>(hazard),
+      {p_.hazards[hazard].dose, p_.hazards[hazard].at[static_cast<std::size_t>(next - 1)], Watch::Direction::rising});
 }
 
 void PlantWatch::say(std::size_t hazard, const Situation& situation, Actions& actions) const {

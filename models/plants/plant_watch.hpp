@@ -27,7 +27,7 @@ struct Hazard {
   Loss when_lost;
   Input temperature;                   ///< said with it [K]
   std::vector<std::string> failed_by;  ///< agents whose failure lets it come to that
-  std::string otherwise;           ///< why it can come to that although none of them failed
+  std::string otherwise;               ///< why it can come to that although none of them failed
 };
 
 /// Watches what one plant group has borne. Each hazard takes the group a step down when its dose passes a mark, each

@@ -67,8 +67,8 @@ struct Transpiration {
     }
     const S deficit = saturated - vapour_pressure_pa(in[4], pressure_pa);
     const S stomata_m_s = stomata.conductance(in[0], in[1], in[5], deficit);
-    const S layer = film.at(S(in[0] - in[3]), in[6], in[7]) /
-                    (dry_air_density_kg_m3 * kDryAirHeat * kTissueLewisTwoThirds);
+    const S layer =
+        film.at(S(in[0] - in[3]), in[6], in[7]) / (dry_air_density_kg_m3 * kDryAirHeat * kTissueLewisTwoThirds);
     const S conductance = stomata_m_s * layer / (stomata_m_s + layer);
     q[0] = (leaf_area_m2 * dry_air_density_kg_m3) * conductance * drive;
     q[1] = q[0] * liquid_enthalpy(in[2]);

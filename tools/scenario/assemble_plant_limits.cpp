@@ -15,14 +15,14 @@
 namespace noonhouse {
 namespace {
 constexpr double kDay_s = 86400.0;
-constexpr double kDoseUnit = 0.05;      ///< of the dose that strains: what the error norm calls one
-constexpr double kTemperatureEdge = 1.0;   ///< width of a spell's rounding [K]
-constexpr double kDeficitEdge = 100.0;     ///< [Pa]
-constexpr double kWetFilm = 0.05;       ///< of the film held that counts as wet; common practice, no source
+constexpr double kDoseUnit = 0.05;           ///< of the dose that strains: what the error norm calls one
+constexpr double kTemperatureEdge = 1.0;     ///< width of a spell's rounding [K]
+constexpr double kDeficitEdge = 100.0;       ///< [Pa]
+constexpr double kWetFilm = 0.05;            ///< of the film held that counts as wet; common practice, no source
 constexpr double kDryAgain = 2.0 * 3600.0;   ///< in which dried leaves forget half of a wet spell; common practice
 constexpr double kAirAgain = 12.0 * 3600.0;  ///< in which half a spell of dry or damp air is forgotten; the same
-constexpr double kFarBeyond = 2.0;      ///< a dose ends at so many times the last mark
-constexpr double kJoulesPerUnit = 1e4;  ///< of light received [J/m2]
+constexpr double kFarBeyond = 2.0;           ///< a dose ends at so many times the last mark
+constexpr double kJoulesPerUnit = 1e4;       ///< of light received [J/m2]
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::string degrees(double kelvin) { return fmt::format("{:.0f} degC", kelvin - kZeroCelsius); }
@@ -64,8 +64,8 @@ void Assembler::add_doses(const PlantGroupSpec& group, PlantParts& plant) {
       lethal_dose_s(kind.lost_after_s, kind.lethal_above_k - kind.harm_above_k, kind.heat_tenfold_k);
   const double lost_cold =
       lethal_dose_s(kind.lost_after_s, kind.harm_below_k - kind.lethal_below_k, kind.cold_tenfold_k);
-  plant.doses.heat = thermal("heat", true, kind.harm_above_k, kind.heat_tenfold_k, std::max(kind.harm_after_s, lost_hot),
-                             plant.tissue, plant.shaded);
+  plant.doses.heat = thermal("heat", true, kind.harm_above_k, kind.heat_tenfold_k,
+                             std::max(kind.harm_after_s, lost_hot), plant.tissue, plant.shaded);
   plant.doses.cold = thermal("cold", false, kind.harm_below_k, kind.cold_tenfold_k,
                              std::max(kind.harm_after_s, lost_cold), plant.tissue, plant.shaded);
   plant.doses.hot_roots = thermal("heat at the roots", true, kind.roots_harm_above_k, kind.heat_tenfold_k,
@@ -115,21 +115,26 @@ void Assembler::add_spells(const PlantGroupSpec& group, PlantParts& plant) {
     return it.first;
   };
   if (kind.dry_air_above_pa)
-    plant.doses.dry_air = of_air("dry air", spell("dry air", kind.dry_air_harms_after_s, kAirAgain,
-                                                  *kind.dry_air_above_pa, kDeficitEdge, true));
+    plant.doses.dry_air = of_air(
+        "dry air", spell("dry air", kind.dry_air_harms_after_s, kAirAgain, *kind.dry_air_above_pa, kDeficitEdge, true));
   if (kind.damp_air_below_pa)
     plant.doses.damp_air = of_air("damp air", spell("damp air", kind.damp_air_harms_after_s, kAirAgain,
                                                     *kind.damp_air_below_pa, kDeficitEdge, false));
   if (kind.air_harm_above_k)
-    plant.doses.hot_air = of_value("hot air", spell("hot air", kind.air_harms_after_s, kind.recovers_in_s,
-                                                    *kind.air_harm_above_k, kTemperatureEdge, true), air);
+    plant.doses.hot_air = of_value(
+        "hot air",
+        spell("hot air", kind.air_harms_after_s, kind.recovers_in_s, *kind.air_harm_above_k, kTemperatureEdge, true),
+        air);
   if (kind.air_harm_below_k)
-    plant.doses.cold_air = of_value("cold air", spell("cold air", kind.air_harms_after_s, kind.recovers_in_s,
-                                                      *kind.air_harm_below_k, kTemperatureEdge, false), air);
+    plant.doses.cold_air = of_value(
+        "cold air",
+        spell("cold air", kind.air_harms_after_s, kind.recovers_in_s, *kind.air_harm_below_k, kTemperatureEdge, false),
+        air);
   if (!kind.wet_harms_after_s) return;
   const double wet_kg = kWetFilm * sides_of(kind).sunlit_area * kind.holds_film_kg_m2 * group.area_m2;
-  plant.doses.wet = of_value("free water", spell("free water", *kind.wet_harms_after_s, kDryAgain, wet_kg, wet_kg, true),
-                             Input(plant.tissue, 1));
+  plant.doses.wet =
+      of_value("free water", spell("free water", *kind.wet_harms_after_s, kDryAgain, wet_kg, wet_kg, true),
+               Input(plant.tissue, 1));
 }
 
 /// Names of what cools or shades in this plan's service.
@@ -172,17 +177,22 @@ void Assembler::add_watch(const PlantParts& plant) {
   p.hazards.back().when_lost = {as_much("heat", kind.lethal_above_k), kind.lost_after_s};
   add(as_much("cold", kind.harm_below_k), doses.cold, {strain, harm, lost_cold}, plant.tissue, {}, cold);
   p.hazards.back().when_lost = {as_much("cold", kind.lethal_below_k), kind.lost_after_s};
-  add(as_much("hot pot walls", kind.roots_harm_above_k), doses.hot_roots, {strain, harm, kNot}, plant.wall,
-      coolers, hot);
-  add("sunburn, as much as % of burning sun does", doses.sunburn, {kind.burn_after_s / 3.0, kind.burn_after_s, kNot}, plant.tissue, coolers,
-      "stands in more direct sun than it is used to");
-  const auto half = [](double harms_after_s) { return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, kNot}; };
+  add(as_much("hot pot walls", kind.roots_harm_above_k), doses.hot_roots, {strain, harm, kNot}, plant.wall, coolers,
+      hot);
+  add("sunburn, as much as % of burning sun does", doses.sunburn, {kind.burn_after_s / 3.0, kind.burn_after_s, kNot},
+      plant.tissue, coolers, "stands in more direct sun than it is used to");
+  const auto half = [](double harms_after_s) {
+    return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, kNot};
+  };
   if (kind.air_harm_above_k)
-    add("air above " + degrees(*kind.air_harm_above_k) + " for %", doses.hot_air, half(kind.air_harms_after_s), air, coolers, hot);
+    add("air above " + degrees(*kind.air_harm_above_k) + " for %", doses.hot_air, half(kind.air_harms_after_s), air,
+        coolers, hot);
   if (kind.air_harm_below_k)
-    add("air below " + degrees(*kind.air_harm_below_k) + " for %", doses.cold_air, half(kind.air_harms_after_s), air, {}, cold);
+    add("air below " + degrees(*kind.air_harm_below_k) + " for %", doses.cold_air, half(kind.air_harms_after_s), air,
+        {}, cold);
   if (kind.dry_air_above_pa)
-    add("dry air for %", doses.dry_air, half(kind.dry_air_harms_after_s), air, coolers, "stands in air that is too dry");
+    add("dry air for %", doses.dry_air, half(kind.dry_air_harms_after_s), air, coolers,
+        "stands in air that is too dry");
   if (kind.damp_air_below_pa)
     add("damp air for %", doses.damp_air, half(kind.damp_air_harms_after_s), air, {}, "stands in air that stays damp");
   if (kind.wet_harms_after_s)

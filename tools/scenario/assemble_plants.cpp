@@ -8,9 +8,9 @@
 
 namespace noonhouse {
 namespace {
-constexpr double kTissueHeat = 3800.0;   ///< [J/(kg K)], fresh tissue, nine parts water; from memory
-constexpr double kLeafToLeaf = 0.45;     ///< emissive share of a leaf's area that faces leaves of the other side (half of
-                                         ///< it, at 0.9); common practice, no source
+constexpr double kTissueHeat = 3800.0;  ///< [J/(kg K)], fresh tissue, nine parts water; from memory
+constexpr double kLeafToLeaf = 0.45;  ///< emissive share of a leaf's area that faces leaves of the other side (half of
+                                      ///< it, at 0.9); common practice, no source
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
@@ -88,11 +88,9 @@ void Assembler::add_side(const PlantGroupSpec& g, const PlantParts& plant, const
   law.dry_air_density_kg_m3 = air_density_;
   law.pressure_pa = out_.pressure_pa;
   law.film = film;
-  law.stomata = {kind.least_conductance_m_s, kind.most_conductance_m_s,
-                 kind.half_light_w_m2,       kind.half_deficit_pa,
-                 kind.best_stomata_k,        kind.stomata_spread_k,
-                 g.pot_water_kg_m2 * g.area_m2, kind.pot_share_unhindered,
-                 kind.rhythm};
+  law.stomata = {kind.least_conductance_m_s,    kind.most_conductance_m_s, kind.half_light_w_m2,
+                 kind.half_deficit_pa,          kind.best_stomata_k,       kind.stomata_spread_k,
+                 g.pot_water_kg_m2 * g.area_m2, kind.pot_share_unhindered, kind.rhythm};
   graph_.exchange("transpiration of " + side.name, "transpiration", law,
                   {side.node, Input(plant.pot, 1), plant.pot, air, Input(air, 1), side.light, draught, stirring},
                   {{{End(plant.pot, 1), End(air, 1)}, {plant.pot, side.node}, {side.node, air}}});

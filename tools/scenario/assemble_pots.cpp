@@ -13,12 +13,12 @@
 
 namespace noonhouse {
 namespace {
-constexpr double kPotHeight = 0.15;    ///< [m]; common practice, no source
-constexpr double kPotToBench = 5.0;    ///< conductance under pots [W/(m2 K)]; common practice, no source
-constexpr double kWallShare = 0.15;    ///< of the dry heat capacity that is walls; common practice, no source
-constexpr double kWallArea = 1.5;      ///< walls that meet air and sun, over ground covered; common practice, no source
-constexpr double kWallToSoil = 15.0;   ///< [W/(m2 K)] of wall: 3 cm of moist soil at 0.5 W/(m K); from memory
-constexpr double kSoilOpen = 0.5;      ///< of the ground covered that is soil in pots; common practice, no source
+constexpr double kPotHeight = 0.15;   ///< [m]; common practice, no source
+constexpr double kPotToBench = 5.0;   ///< conductance under pots [W/(m2 K)]; common practice, no source
+constexpr double kWallShare = 0.15;   ///< of the dry heat capacity that is walls; common practice, no source
+constexpr double kWallArea = 1.5;     ///< walls that meet air and sun, over ground covered; common practice, no source
+constexpr double kWallToSoil = 15.0;  ///< [W/(m2 K)] of wall: 3 cm of moist soil at 0.5 W/(m K); from memory
+constexpr double kSoilOpen = 0.5;     ///< of the ground covered that is soil in pots; common practice, no source
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 

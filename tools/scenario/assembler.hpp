@@ -79,15 +79,17 @@ class Assembler {
     std::copy(more.begin(), more.end(), inputs.begin() + 6);
     graph_.exchange(name, path, law, inputs,
                     {{{pressure, outdoor_air_}, {End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
-    if constexpr (kFelt<L>) feel(name, law, inputs, bay, layer, out_.shape.bays[static_cast<std::size_t>(bay)].layers[layer].section_area_m2);
+    if constexpr (kFelt<L>)
+      feel(name, law, inputs, bay, layer, out_.shape.bays[static_cast<std::size_t>(bay)].layers[layer].section_area_m2);
   }
   /// Cracks are too fine to be felt.
   template <class L>
   static constexpr bool kFelt = !std::is_same_v<L, LeakPiece>;
   /// Air of a way through a layer, as the plants there feel it; half of what comes and goes is what passes.
   template <class L>
-  void feel(const std::string& name, const L& law, const std::array<Input, static_cast<std::size_t>(L::kInputs)>& inputs,
-            int bay, std::size_t layer, double section_m2) {
+  void feel(const std::string& name, const L& law,
+            const std::array<Input, static_cast<std::size_t>(L::kInputs)>& inputs, int bay, std::size_t layer,
+            double section_m2) {
     const auto& draughts = out_.bays[static_cast<std::size_t>(bay)].draught;
     const auto felt = draughts.find(static_cast<int>(layer));
     if (felt == draughts.end()) return;

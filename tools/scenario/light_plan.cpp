@@ -143,8 +143,7 @@ std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShap
     out.push_back({surface, sunlit, Of::sunlit, index, kind.absorptance, kTissueEmissivity});
     out.push_back({surface, leaves - sunlit, Of::shaded, index, kind.absorptance, kTissueEmissivity});
     // What passes the leaves falls on the pots and what is in them.
-    out.push_back(
-        {surface, take(group.area_m2 - leaves_m2), Of::pots, index, group.pot_absorptance, kPotEmissivity});
+    out.push_back({surface, take(group.area_m2 - leaves_m2), Of::pots, index, group.pot_absorptance, kPotEmissivity});
   }
   const auto rest = [&](int surface, Of of, int index, double absorptance, double emissivity) {
     out.push_back({surface, std::max(0.0, free[at(surface)]), of, index, absorptance, emissivity});

@@ -99,7 +99,8 @@ void fields(FieldVisitor& v, ThermostatSpec& s) {
              {.minimum = 0, .maximum = 86400, .default_text = "1 min", .about = "stays off at least this long"});
   v.time_of_day("from", s.from_s, {.default_text = "00:00", .about = "works from this time of day"});
   v.time_of_day("until", s.until_s, {.default_text = "24:00", .about = "to this time of day"});
-  v.names_of("drives", s.drives, {.of = {"openings", "fans", "mist_lines", "pads", "drip_lines", "shades"}, .about = kDrivesAbout},
+  v.names_of("drives", s.drives,
+             {.of = {"openings", "fans", "mist_lines", "pads", "drip_lines", "shades"}, .about = kDrivesAbout},
              {.required = true, .minimum_count = 1, .about = "what it switches"});
 }
 
@@ -111,7 +112,8 @@ void fields(FieldVisitor& v, TimerSpec& s) {
   v.quantity(
       "every", s.every_s, Dimension::time,
       {.minimum = 1, .maximum = 86400, .default_text = "24 h", .about = "from the start of one pulse to the next"});
-  v.names_of("drives", s.drives, {.of = {"openings", "fans", "mist_lines", "pads", "drip_lines", "shades"}, .about = kDrivesAbout},
+  v.names_of("drives", s.drives,
+             {.of = {"openings", "fans", "mist_lines", "pads", "drip_lines", "shades"}, .about = kDrivesAbout},
              {.required = true, .minimum_count = 1, .about = "what it switches"});
 }
 

@@ -69,9 +69,7 @@ std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const 
 
 SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather,
                      double pressure_pa, std::shared_ptr<const SunlitHouse> sun)
-    : spacing_(ticks(spec.run.sun_every_s)),
-      row_(sun_row(spec, shape)),
-      sun_(std::move(sun)) {
+    : spacing_(ticks(spec.run.sun_every_s)), row_(sun_row(spec, shape)), sun_(std::move(sun)) {
   const std::size_t count = grid_instants(spec.run);
   sunlight_.assign(count * (row_.cloths + 1) * row_.size(), 0.0);
   SunlightAccount account(spec, shape, row_);

@@ -15,8 +15,7 @@ std::vector<StandingPlace> standing_places(const ScenarioSpec& spec, const House
     const auto& bench = spec.benches[static_cast<std::size_t>(i)];
     const BenchSpec& b = bench.value;
     const int bay = shape.bay_index(b.bay);
-    out.push_back(
-        {Of::on, i, bay, b.height_m, b.hangs, (b.hangs ? "hanging from the " : "on the ") + bench.name});
+    out.push_back({Of::on, i, bay, b.height_m, b.hangs, (b.hangs ? "hanging from the " : "on the ") + bench.name});
     if (!b.hangs && b.height_m >= kLeastBeneath)
       out.push_back({Of::under, i, bay, 0.0, false, "under the " + bench.name});
   }

@@ -12,11 +12,11 @@ namespace noonhouse {
 struct StandingPlace {
   enum class Of { on, under, floor };
   Of of = Of::on;
-  int bench = -1;         ///< of on and under; -1 on the floor
+  int bench = -1;  ///< of on and under; -1 on the floor
   int bay = 0;
   double height_m = 0.0;  ///< of what the pots stand on, above the floor
   bool hangs = false;
-  std::string name;       ///< "on the low bench", "on the floor of the west bay"
+  std::string name;  ///< "on the low bench", "on the floor of the west bay"
 };
 
 /// Every place of a house, used or not: of each bench its top and what is beneath, then each bay's open floor. A rail

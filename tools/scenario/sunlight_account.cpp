@@ -81,7 +81,8 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
   using Of = SurfacePart::Of;
   for (const SurfacePart& part : parts_.at(now.geometry)) {
     if (part.of == Of::facet) continue;
-    const double arriving = lit.house.arriving_w[at(part.surface)], straight = lit.house.beam_arriving_w[at(part.surface)];
+    const double arriving = lit.house.arriving_w[at(part.surface)],
+                 straight = lit.house.beam_arriving_w[at(part.surface)];
     const double taken = part.share * part.absorptance * arriving;
     totals.taken_up_w += taken;
     const std::size_t i = at(part.index);
@@ -89,7 +90,8 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     if (part.of == Of::bench) row[row_.bench(i)] += taken;
     if (part.of == Of::pots) row[row_.pots(i)] += taken;
     if (part.of != Of::sunlit && part.of != Of::shaded) continue;
-    // Both sides bring in what meets the group; of it the sunlit one takes all that is straight and its part of the rest.
+    // Both sides bring in what meets the group; of it the sunlit one takes all that is straight and its part of the
+    // rest.
     const double direct = arriving > 0.0 ? std::min(1.0, straight / arriving) : 0.0;
     const double to_sunlit = direct + (1.0 - direct) * sides_[i].sunlit_takes_soft;
     row[row_.sunlit(i)] += taken * to_sunlit;
