@@ -15,7 +15,7 @@
 namespace noonhouse {
 namespace {
 constexpr double kDay_s = 86400.0;
-constexpr double kDoseUnit = 0.05;           ///< of the dose that strains: what the error norm calls one
+constexpr double kDoseUnit = 0.001;          ///< of the dose that strains: what the error norm calls one
 constexpr double kTemperatureEdge = 1.0;     ///< width of a spell's rounding [K]
 constexpr double kDeficitEdge = 100.0;       ///< [Pa]
 constexpr double kWetFilm = 0.05;            ///< of the film held that counts as wet; common practice, no source
