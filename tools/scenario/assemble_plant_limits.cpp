@@ -34,6 +34,18 @@ std::string as_much(const char* what, double limit_k) {
 double lethal_dose_s(double lost_after_s, double beyond_k, double tenfold_k) {
   return lost_after_s * std::pow(10.0, beyond_k / tenfold_k);
 }
+
+DayWatch::Parameters daily_light_of(const PlantParts& plant) {
+  const PlantKindSpec& kind = plant.limits;
+  DayWatch::Parameters days;
+  days.name = plant.name;
+  days.light_sum = plant.doses.light_sum;
+  days.mol_per_j = kParShare * kParPerJoule;
+  days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
+  days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;
+  days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kDay_s)));
+  return days;
+}
 }  // namespace
 
 NodeId Assembler::dose(const std::string& name, double start, double unit) {
@@ -199,14 +211,7 @@ void Assembler::add_watch(const PlantParts& plant) {
     add("free water on it for %", doses.wet, half(*kind.wet_harms_after_s), plant.tissue, {}, "stays wet for too long");
   out_.plan.agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
 
-  DayWatch::Parameters days;
-  days.name = plant.name;
-  days.light_sum = doses.light_sum;
-  days.mol_per_j = kParShare * kParPerJoule;
-  days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
-  days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;
-  days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kDay_s)));
-  out_.plan.agents.push_back(std::make_unique<PlanOf<DayWatch>>(std::move(days)));
+  out_.plan.agents.push_back(std::make_unique<PlanOf<DayWatch>>(daily_light_of(plant)));
 }
 
 void Assembler::add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group) {
