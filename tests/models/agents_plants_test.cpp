@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The watches over a plant group in the engine's own run, on a tissue temperature and pot water that the test moves.
+// The watches over a plant group in the engine's own run, on doses and pot water that the test moves.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -16,38 +16,32 @@ using Points = PolylineForcing::Points;
 
 struct WatchRow {
   std::string what;
-  Points values;  ///< of tissue [degC] or of pot water [kg]
+  Points values;  ///< of a dose [s] or of pot water [kg]
   std::vector<std::string> says;
 };
 void PrintTo(const WatchRow& row, std::ostream* out) { *out << row.what; }
 
-PlantWatch::Parameters herbs(ChannelId tissue) {
-  PlantWatch::Parameters p;
-  p.name = "herbs";
-  p.tissue = tissue;
-  p.harm_above_k = 40.0 + kZeroCelsius;
-  p.lethal_above_k = 48.0 + kZeroCelsius;
-  p.harm_below_k = 5.0 + kZeroCelsius;
-  p.lethal_below_k = -2.0 + kZeroCelsius;
-  p.strained_after = 10_min;
-  p.harmed_after = 1_h;
-  p.lost_after = 30_min;
-  p.cooled_by = {"fan", "battery"};
-  p.when_nothing_failed = "nothing cools";
-  return p;
+/// Heat that strains at 10 min, harms at 1 h and kills at 3 h, which is what half an hour at the lethal limit comes to.
+Hazard heat(ChannelId dose, ChannelId tissue) {
+  return {"heat, as much as % at 40 degC does",
+          dose,
+          {600.0, 3600.0, 10800.0},
+          {"heat, as much as % at 48 degC does", 1800.0},
+          tissue,
+          {"fan", "battery"},
+          "nothing cools"};
+}
+/// A watch over one dose in tissue of 45 degC.
+PlantWatch::Parameters herbs(AgentStage& stage, Points dose) {
+  return {"herbs", {heat(stage.moved("dose", std::move(dose)), stage.moved("tissue", {{0_s, 45.0 + kZeroCelsius}}))}};
 }
 
-Points in_kelvins(Points points) {
-  for (auto& point : points) point.second += kZeroCelsius;
-  return points;
-}
-
-/// What the watch logs as harm: "instant state".
+/// What the watch logs as harm: "instant state: what".
 std::vector<std::string> harm(const AgentStage& stage) {
   std::vector<std::string> out;
   for (const auto& entry : stage.log())
     if (entry.kind == EventKind::harm)
-      out.push_back(std::to_string(entry.when.ms / 1000) + " " + entry.what.substr(0, entry.what.find(" in all") + 7));
+      out.push_back(std::to_string(entry.when.ms / 1000) + " " + entry.what.substr(0, entry.what.find(';')));
   return out;
 }
 
@@ -60,44 +54,102 @@ std::string row_name(const testing::TestParamInfo<WatchRow>& tested) {
 
 class WatchTable : public testing::TestWithParam<WatchRow> {};
 
-TEST_P(WatchTable, StepsDownByTheTimeSpentBeyondItsLimits) {
+TEST_P(WatchTable, StepsDownWhereItsDosePassesAMark) {
   AgentStage stage(6_h);
-  stage.agent<PlantWatch>(herbs(stage.moved("tissue", in_kelvins(GetParam().values))));
+  stage.agent<PlantWatch>(herbs(stage, GetParam().values));
   stage.run();
   EXPECT_EQ(harm(stage), GetParam().says);
 }
 
-// A jump is written as two points at one instant.
+// Doses go along straight lines, so that marks are passed at full seconds.
 const WatchRow kWatch[] = {
-    {"is fine within its limits", {{0_s, 5.01}, {1_h, 39.99}}, {}},
-    {"bears a short spell", {{0_s, 20}, {600_s, 20}, {600_s, 45}, {1199_s, 45}, {1199_s, 20}}, {}},
-    {"is strained, then harmed",
-     {{0_s, 20}, {600_s, 20}, {600_s, 45}},
-     {"1200 strained: tissue above 40 degC for 10 min in all", "4200 harmed: tissue above 40 degC for 60 min in all"}},
-    {"adds up spells",
-     {{0_s, 45}, {300_s, 45}, {300_s, 20}, {7200_s, 20}, {7200_s, 45}},
-     {"7500 strained: tissue above 40 degC for 10 min in all", "10500 harmed: tissue above 40 degC for 60 min in all"}},
-    {"is lost by the time beyond its lethal limit",
-     {{0_s, 50}},
-     {"600 strained: tissue above 40 degC for 10 min in all", "1800 lost: tissue above 48 degC for 30 min in all"}},
-    {"is not lost between its limits",
-     {{0_s, 47.9}, {5_h, 47.9}, {5_h, 20}},
-     {"600 strained: tissue above 40 degC for 10 min in all", "3600 harmed: tissue above 40 degC for 60 min in all"}},
-    {"suffers cold too",
-     {{0_s, 3}},
-     {"600 strained: tissue below 5 degC for 10 min in all", "3600 harmed: tissue below 5 degC for 60 min in all"}},
-    {"dies of frost",
-     {{0_s, -5}},
-     {"600 strained: tissue below 5 degC for 10 min in all", "1800 lost: tissue below -2 degC for 30 min in all"}},
+    {"is fine below every mark", {{0_s, 0}, {5_h, 599.9}, {6_h, 0}}, {}},
+    {"is strained, then harmed, then lost",
+     {{0_s, 0}, {5_h, 18000}},
+     {"600 strained: heat, as much as 10 min at 40 degC does", "3600 harmed: heat, as much as 1.0 h at 40 degC does",
+      "10800 lost: heat, as much as 30 min at 48 degC does"}},
+    {"is strained once however often its dose comes back",
+     {{0_s, 0}, {700_s, 700}, {1400_s, 0}, {2100_s, 700}, {2800_s, 0}, {3500_s, 700}},
+     {"600 strained: heat, as much as 10 min at 40 degC does"}},
+    {"goes on from where it stands when its dose comes back",
+     {{0_s, 0}, {700_s, 700}, {1400_s, 0}, {5400_s, 4000}},
+     {"600 strained: heat, as much as 10 min at 40 degC does", "5000 harmed: heat, as much as 1.0 h at 40 degC does"}},
+    {"says at once what its dose has come to before",
+     {{0_s, 5000}, {1_h, 0}},
+     {"0 strained: heat, as much as 10 min at 40 degC does", "0 harmed: heat, as much as 1.0 h at 40 degC does"}},
 };
 INSTANTIATE_TEST_SUITE_P(Rows, WatchTable, testing::ValuesIn(kWatch), row_name);
 
-TEST(PlantWatch, SaysWhyItIsTooHotAlthoughNothingFailed) {
+/// Marks of strain, harm and loss [s], and what a dose that grows by a second a second comes to within six hours.
+struct MarksRow {
+  std::string what;
+  std::array<double, 3> at;
+  std::vector<std::string> says;
+};
+void PrintTo(const MarksRow& row, std::ostream* out) { *out << row.what; }
+class MarksTable : public testing::TestWithParam<MarksRow> {};
+
+TEST_P(MarksTable, ComesToTheSmallestMarkFurtherDownFirst) {
+  AgentStage stage(6_h);
+  auto p = herbs(stage, {{0_s, 0}, {6_h, 21600}});
+  p.hazards[0].at = GetParam().at;
+  stage.agent<PlantWatch>(p);
+  stage.run();
+  std::vector<std::string> states;
+  for (const auto& line : harm(stage)) states.push_back(line.substr(0, line.find(':')));
+  EXPECT_EQ(states, GetParam().says);
+}
+
+constexpr double kNot = Hazard::kNever;
+const MarksRow kMarks[] = {
+    {"in order", {600, 3600, 10800}, {"600 strained", "3600 harmed", "10800 lost"}},
+    {"is lost before it would be harmed", {600, 3600, 1800}, {"600 strained", "1800 lost"}},
+    {"is lost before it would be strained", {600, 3600, 60}, {"60 lost"}},
+    {"is harmed before it would be strained", {3600, 600, 10800}, {"600 harmed", "10800 lost"}},
+    {"is the worse of two at one mark", {600, 3600, 3600}, {"600 strained", "3600 lost"}},
+    {"never dies of what does not kill", {600, 3600, kNot}, {"600 strained", "3600 harmed"}},
+    {"has only what it can come to", {kNot, kNot, 7200}, {"7200 lost"}},
+};
+INSTANTIATE_TEST_SUITE_P(Rows, MarksTable, testing::ValuesIn(kMarks), [](const auto& tested) {
+  return row_name({{tested.param.what, {}, {}}, tested.index});
+});
+
+TEST(PlantWatch, SaysADoseInTheUnitThatSuitsIt) {
+  AgentStage stage(kDay * 4);
+  auto p = herbs(stage, {{0_s, 0}, {kDay * 4, 4 * 86400.0}});
+  p.hazards[0].what = "dry air for %";
+  p.hazards[0].at = {3540.0, 47.5 * 3600.0, 60.0 * 3600.0};
+  p.hazards[0].when_lost = {};  // no words of its own: the hazard's, with the dose that was reached
+  stage.agent<PlantWatch>(p);
+  stage.run();
+  EXPECT_EQ(harm(stage),
+            (std::vector<std::string>{"3540 strained: dry air for 59 min", "171000 harmed: dry air for 47.5 h",
+                                      "216000 lost: dry air for 2.5 d"}));
+}
+
+TEST(PlantWatch, CountsEachHazardByItself) {
+  AgentStage stage(2_h);
+  auto p = herbs(stage, {{0_s, 0}, {2_h, 7200}});
+  p.hazards.push_back({"cold of %",
+                       stage.moved("cold", {{0_s, 0}, {2_h, 3600}}),
+                       {900.0, kNot, 1500.0},
+                       {},
+                       stage.moved("cold tissue", {{0_s, 2.0 + kZeroCelsius}}),
+                       {},
+                       "nothing heats"});
+  stage.agent<PlantWatch>(p);
+  stage.run();
+  EXPECT_EQ(harm(stage), (std::vector<std::string>{"600 strained: heat, as much as 10 min at 40 degC does",
+                                                   "1800 strained: cold of 15 min", "3000 lost: cold of 25 min",
+                                                   "3600 harmed: heat, as much as 1.0 h at 40 degC does"}));
+}
+
+TEST(PlantWatch, SaysWhyItCameToThatAlthoughNothingFailed) {
   AgentStage stage(1_h);
-  stage.agent<PlantWatch>(herbs(stage.moved("tissue", in_kelvins({{0_s, 45}}))));
+  stage.agent<PlantWatch>(herbs(stage, {{0_s, 0}, {1_h, 3000}}));
   stage.run();
   EXPECT_EQ(stage.chain_of("strained"),
-            "herbs strained: tissue above 40 degC for 10 min in all, 45.0 degC at that moment <- herbs nothing cools");
+            "herbs strained: heat, as much as 10 min at 40 degC does; 45.0 degC at that moment <- herbs nothing cools");
 }
 
 TEST(PlantWatch, LeadsBackToTheFailureThatStandsAndForgetsOneThatIsOver) {
@@ -107,7 +159,7 @@ TEST(PlantWatch, LeadsBackToTheFailureThatStandsAndForgetsOneThatIsOver) {
     Points charge{{0_s, 1000.0}, {100_s, 0.0}};
     if (mended) charge.emplace_back(200_s, 1000.0);
     stage.agent<BatteryGuard>({"battery", stage.moved("charge", charge), 100.0, 300.0, permit});
-    stage.agent<PlantWatch>(herbs(stage.moved("tissue", in_kelvins({{0_s, 20}, {300_s, 20}, {300_s, 45}}))));
+    stage.agent<PlantWatch>(herbs(stage, {{300_s, 0}, {2_h, 6900}}));
     stage.run();
     const std::string chain = stage.chain_of("strained");
     EXPECT_NE(chain.find(mended ? "<- herbs nothing cools" : "<- battery cuts all loads off"), std::string::npos)
@@ -136,17 +188,20 @@ TEST(PlantWatch, DoesNotBlameTheFailureOfWhatDoesNotCool) {
     AgentStage stage(1_h);
     if (fan_too) stage.agent<Failing>({"fan"});
     stage.agent<Failing>({"tank"});  // the newest failure of all
-    stage.agent<PlantWatch>(herbs(stage.moved("tissue", in_kelvins({{0_s, 45}}))));
+    stage.agent<PlantWatch>(herbs(stage, {{0_s, 0}, {1_h, 3000}}));
     stage.run();
     const std::string chain = stage.chain_of("strained");
     EXPECT_TRUE(chain.ends_with(fan_too ? "<- fan fails" : "<- herbs nothing cools")) << chain;
   }
 }
 
-TEST(PlantWatch, BlamesNoDeviceForFrost) {
+TEST(PlantWatch, BlamesNoDeviceForWhatNoneCouldKeepOff) {
   AgentStage stage(1_h);
   stage.agent<Failing>({"fan"});
-  stage.agent<PlantWatch>(herbs(stage.moved("tissue", in_kelvins({{0_s, 3}}))));
+  auto p = herbs(stage, {{0_s, 0}, {1_h, 3000}});
+  p.hazards[0].failed_by = {};
+  p.hazards[0].otherwise = "got too cold: nothing heats the house";
+  stage.agent<PlantWatch>(p);
   stage.run();
   EXPECT_TRUE(stage.chain_of("strained").ends_with("<- herbs got too cold: nothing heats the house"))
       << stage.chain_of("strained");

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because every figure of every kind is held to its range and its published value.
 #include <gtest/gtest.h>
 
 #include <array>

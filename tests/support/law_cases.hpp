@@ -17,9 +17,12 @@
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
+#include "models/plants/dose.hpp"
+#include "models/plants/leaf_radiation.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/power/battery.hpp"
 #include "models/water/catchment.hpp"
+#include "models/water/drip.hpp"
 #include "models/water/wet_surface.hpp"
 #include "models/water/wind_evaporation.hpp"
 #include "sim/core/errors.hpp"
@@ -136,6 +139,38 @@ std::vector<Field<L>> with_place(std::vector<Field<L>> fields) {
   return fields;
 }
 
+/// The film of tissue that a law holds: forced at 1 m/s, and one law of free convection for warm and cold alike.
+template <class L>
+std::vector<Field<L>> with_tissue_film(std::vector<Field<L>> fields) {
+  fields.push_back({"forced_at_1_w_m2_k", [](L& law, double v) { law.film.forced_at_1_cubed = v * v * v; }});
+  fields.push_back({"per_cube_root", [](L& law, double v) {
+                      for (FreeFilm* side : {&law.film.free.warm, &law.film.free.cold}) {
+                        side->turbulent_cubed = v * v * v;
+                        side->laminar_cubed = 0.4 * v * v * v;
+                      }
+                    }});
+  fields.push_back({"rest_m_s", [](L& law, double v) { law.film.rest_m_s = v; }});
+  return fields;
+}
+
+/// How a dose is forgotten and where it ends.
+template <class L>
+std::vector<Field<L>> with_memory(std::vector<Field<L>> fields) {
+  fields.push_back(part("half_life_s", &L::memory, &DoseMemory::half_life_s));
+  fields.push_back(part("most_s", &L::memory, &DoseMemory::most_s));
+  return fields;
+}
+
+template <class L>
+std::vector<Field<L>> with_spell(std::vector<Field<L>> fields) {
+  fields.push_back(part("limit", &L::spell, &SpellOf::limit));
+  fields.push_back(part("width", &L::spell, &SpellOf::width));
+  fields.push_back({"above", [](L& law, double v) { law.spell.above = v > 0.5; }});
+  fields.push_back(part("half_life_s", &L::spell, &SpellOf::half_life_s));
+  fields.push_back(part("most_s", &L::spell, &SpellOf::most_s));
+  return fields;
+}
+
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
   using E = LayerExchange;
@@ -143,8 +178,11 @@ inline const std::map<std::string, Maker>& all_laws() {
   using L = LayerLift;
   using W = WetSurface;
   using R = ScreenedRadiantExchange;
-  static const Field<T> rhythm{
-      "opens_by_night", [](T& law, double v) { law.rhythm = v > 0.5 ? StomataRhythm::night : StomataRhythm::day; }};
+  using D = DraughtBy<LayerLift>;
+  static const Field<T> rhythm{"opens_by_night", [](T& law, double v) {
+                                 law.stomata.rhythm = v > 0.5 ? StomataRhythm::night : StomataRhythm::day;
+                               }};
+  static const Field<ThermalDose> heat{"heat", [](ThermalDose& law, double v) { law.heat = v > 0.5; }};
   static const Field<FanPiece> way{"blows_out", [](FanPiece& law, double v) { law.blows_out = v > 0.5; }};
   static const std::map<std::string, Maker> table{
       {"BatteryBus", law_of<BatteryBus>({field("capacity_j", &BatteryBus::capacity_j),
@@ -158,6 +196,15 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"ColumnRise", law_of<ColumnRise>({part("area_m2", &ColumnRise::level, &ColumnLevel::area_m2),
                                          part("rise_m", &ColumnRise::level, &ColumnLevel::rise_m)})},
       {"Conductance", law_of<Conductance>({field("ua_w_k", &Conductance::ua_w_k)})},
+      {"DeficitSpell",
+       law_of<DeficitSpell>(with_spell<DeficitSpell>({field("pressure_pa", &DeficitSpell::pressure_pa)}))},
+      {"DraughtBy",
+       law_of<D>({part("middle_to_middle_m", &D::way, &L::middle_to_middle_m),
+                  part("level_above_lower_m", &D::way, &L::level_above_lower_m), part("area_m2", &D::way, &L::area_m2),
+                  part("reference_kg_m3", &D::way, &L::reference_kg_m3), field("kg_s_of_1", &D::kg_s_of_1),
+                  field("time_s", &D::time_s)})},
+      {"DraughtFades", law_of<DraughtFades>({field("time_s", &DraughtFades::time_s)})},
+      {"Drip", law_of<Drip>({field("flow_kg_s", &Drip::flow_kg_s)})},
       {"FanPiece",
        law_of<FanPiece>(with_place<FanPiece>({part("free_flow_m3_s", &FanPiece::fan, &QuadraticFan::free_flow_m3_s),
                                               part("shut_off_pa", &FanPiece::fan, &QuadraticFan::shut_off_pa), way}))},
@@ -174,6 +221,9 @@ inline const std::map<std::string, Maker>& all_laws() {
        law_of<E>({field("area_m2", &E::area_m2), field("spacing_m", &E::spacing_m),
                   field("dry_air_density_kg_m3", &E::dry_air_density_kg_m3), field("length_m", &E::length_m),
                   field("still_m2_s", &E::still_m2_s), field("overturning", &E::overturning)})},
+      {"LeafRadiation", law_of<LeafRadiation>({field("effective_area_m2", &LeafRadiation::effective_area_m2)})},
+      {"LightHabit", law_of<LightHabit>({field("time_s", &LightHabit::time_s)})},
+      {"LightSum", law_of<LightSum>({field("day_above_w_m2", &LightSum::day_above_w_m2)})},
       {"LeakPiece", law_of<LeakPiece>(with_place<LeakPiece>(
                         {field("coefficient", &LeakPiece::coefficient), field("exponent", &LeakPiece::exponent),
                          field("counterflow_kg_s", &LeakPiece::counterflow_kg_s)}))},
@@ -202,6 +252,11 @@ inline const std::map<std::string, Maker>& all_laws() {
                                              field("when_away", &R::when_away), field("when_drawn", &R::when_drawn)})},
       {"PadInlet", law_of<PadInlet>({field("area_m2", &PadInlet::area_m2), field("loss", &PadInlet::loss),
                                      field("units_at_1_m_s", &PadInlet::units_at_1_m_s)})},
+      {"SoilDrying",
+       law_of<SoilDrying>({field("area_m2", &SoilDrying::area_m2), field("pressure_pa", &SoilDrying::pressure_pa),
+                           field("capacity_kg", &SoilDrying::capacity_kg),
+                           field("moist_share", &SoilDrying::moist_share),
+                           field("film_w_m2_k", &SoilDrying::film_w_m2_k)})},
       {"SprayEvaporation",
        law_of<SprayEvaporation>({sprayed<SprayEvaporation>(), field("portion", &SprayEvaporation::portion),
                                  field("depth_m", &SprayEvaporation::depth_m)})},
@@ -213,16 +268,31 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"SectionPiece", law_of<SectionPiece>(with_place<SectionPiece>(
                            {part("width_m", &SectionPiece::opening, &TallOpening::width_m),
                             part("height_m", &SectionPiece::opening, &TallOpening::height_m)}))},
+      {"SunburnDose",
+       law_of<SunburnDose>(with_memory<SunburnDose>(
+           {field("burns_above_k", &SunburnDose::burns_above_k), field("tenfold_k", &SunburnDose::tenfold_k),
+            field("bears_w_m2", &SunburnDose::bears_w_m2), field("burns_w_m2", &SunburnDose::burns_w_m2)}))},
+      {"ThermalDose",
+       law_of<ThermalDose>(with_memory<ThermalDose>(
+           {field("limit_k", &ThermalDose::limit_k), field("tenfold_k", &ThermalDose::tenfold_k), heat}))},
+      {"TissueConvection",
+       law_of<TissueConvection>(with_tissue_film<TissueConvection>({field("area_m2", &TissueConvection::area_m2)}))},
       {"ThermometerLag", law_of<ThermometerLag>({field("time_constant_s", &ThermometerLag::time_constant_s)})},
       {"SwitchedPower", law_of<SwitchedPower>({field("power_w", &SwitchedPower::power_w)})},
       {"Transpiration",
-       law_of<T>({field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3),
-                  field("pressure_pa", &T::pressure_pa),
-                  field("boundary_conductance_m_s", &T::boundary_conductance_m_s),
-                  field("least_conductance_m_s", &T::least_conductance_m_s),
-                  field("most_conductance_m_s", &T::most_conductance_m_s),
-                  field("half_light_w_m2", &T::half_light_w_m2), field("half_deficit_pa", &T::half_deficit_pa),
-                  field("pot_capacity_kg", &T::pot_capacity_kg), field("dry_share", &T::dry_share), rhythm})},
+       law_of<T>(with_tissue_film<T>(
+           {field("leaf_area_m2", &T::leaf_area_m2), field("dry_air_density_kg_m3", &T::dry_air_density_kg_m3),
+            field("pressure_pa", &T::pressure_pa), part("least_m_s", &T::stomata, &Stomata::least_m_s),
+            part("most_m_s", &T::stomata, &Stomata::most_m_s),
+            part("half_light_w_m2", &T::stomata, &Stomata::half_light_w_m2),
+            part("half_deficit_pa", &T::stomata, &Stomata::half_deficit_pa),
+            part("best_k", &T::stomata, &Stomata::best_k), part("spread_k", &T::stomata, &Stomata::spread_k),
+            part("pot_capacity_kg", &T::stomata, &Stomata::pot_capacity_kg),
+            part("pot_share", &T::stomata, &Stomata::pot_share), rhythm}))},
+      {"ValueSpell", law_of<ValueSpell>(with_spell<ValueSpell>({}))},
+      {"WetTissue", law_of<WetTissue>(with_tissue_film<WetTissue>({field("area_m2", &WetTissue::area_m2),
+                                                                   field("pressure_pa", &WetTissue::pressure_pa),
+                                                                   field("half_wet_kg", &WetTissue::half_wet_kg)}))},
       {"WetSurface", law_of<W>(with_film<W>({field("area_m2", &W::area_m2), field("pressure_pa", &W::pressure_pa),
                                              field("half_wet_kg", &W::half_wet_kg)}))},
       {"WindConvection", law_of<WindConvection>({field("area_m2", &WindConvection::area_m2)})},

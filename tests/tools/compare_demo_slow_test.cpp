@@ -119,7 +119,10 @@ TEST(DemoWeek, ShutHouseKillsEveryGroupAndTheCooledOnesAreRankedBeforeIt) {
   EXPECT_EQ(count(shut, "lost"), static_cast<int>(shut.plants.size()));
   const auto ranked = rank_plans(records());
   EXPECT_EQ(records()[ranked.front().index].plan, "vents, mist and shade");
-  EXPECT_EQ(count(record("vents, mist and shade"), "kept"), 4);
+  // Air of 38 degC on the hottest day strains ferns and harms nobody.
+  const RunRecord& best = record("vents, mist and shade");
+  EXPECT_GE(count(best, "kept"), 3);
+  EXPECT_EQ(count(best, "harmed") + count(best, "lost"), 0);
 }
 
 /// Common practice, no source: a shut clear house passes 40 degC on bright days and is hottest under its ridge.

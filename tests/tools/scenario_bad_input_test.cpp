@@ -95,6 +95,9 @@ constexpr Mistake kValues[] = {
 
 constexpr Mistake kNames[] = {
     {"UnknownBay", "bay: west\n    side", "bay: @wset\n    side", ErrorKind::unknown_name, "did you mean \"west\"?"},
+    {"UnknownPlantKind", "kind: fern", "kind: @fren", ErrorKind::unknown_name, "did you mean \"fern\"?"},
+    {"UnknownKindOfTheLibrary", "leaf_area_index: 2\n", "like: @leafy corp\n", ErrorKind::wrong_type,
+     "did you mean \"leafy crop\"?"},
     {"UnknownBench", "place: long bench", "place: @long bnech", ErrorKind::unknown_name,
      "did you mean \"long bench\"?"},
     {"UnknownDriven", "drives: [ridge vent, high mist]", "drives: [ridge vent, @high mits]", ErrorKind::unknown_name,
@@ -121,6 +124,12 @@ constexpr Mistake kGeometry[] = {
     {"RidgeBelowEaves", "ridge: 2.8 m", "ridge: @1.9 m", ErrorKind::does_not_fit, "2 m"},
     {"SharesOfBays", "bays:\n    west:\n      share: 60 %\n    east:\n      share: 40 %",
      "@bays:\n    west:\n      share: 60 %\n    east:\n      share: 30 %", ErrorKind::does_not_fit, "add up to 90 %"},
+    {"UnderABaysFloor", "    place: long bench\n", "    place: west\n    under: @true\n", ErrorKind::does_not_fit,
+     "no room for pots under the west"},
+    {"PlantsLargerThanTheFloor", "place: long bench\n    area: 2 m2", "place: east\n    area: @8 m2",
+     ErrorKind::does_not_fit, "7.2 m² of it are not under benches"},
+    {"PlantsLargerThanTheOpenFloor", "place: long bench\n    area: 2 m2", "place: west\n    area: @9 m2",
+     ErrorKind::does_not_fit, "8.1 m² of it are not under benches"},
     {"PlantsLargerThanTheirBench", "area: 2 m2", "area: @3 m2", ErrorKind::does_not_fit, "it has 2.7 m²"},
 };
 

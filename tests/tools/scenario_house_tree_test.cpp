@@ -140,6 +140,41 @@ TEST(HouseTree, NoLineIsWiderThanAHundredCharacters) {
       EXPECT_LE(characters(line), 100U) << line;
 }
 
+/// Ferns on the floor of the east bay, orchids on a rail, and a drip line to both.
+std::string hung_and_dripped() {
+  std::string text =
+      with(kText, "    width: 90 cm\n",
+           "    width: 90 cm\n  rail: {bay: east, hangs: true, height: 1.7 m, length: 2 m, width: 20 cm}\n");
+  text = with(text, "    place: long bench\n", "    place: east\n");
+  text = with(text, "sensors:\n", "  orchids: {kind: orchid, place: rail, area: 0.3 m2}\nsensors:\n");
+  text = with(text, "waters: [ferns]", "waters: []");
+  text = with(text, "tank:\n", "drip_lines:\n  drippers: {waters: [ferns, orchids], flow: 4 L/h}\ntank:\n");
+  return with(text, "[ridge vent, high mist, heat watch]", "[ridge vent, high mist, heat watch, drippers]");
+}
+
+TEST(HouseTree, ShowsWhatHangsWhatStandsOnTheFloorAndWhatDrips) {
+  const auto lines = lines_of(tree(hung_and_dripped()));
+  const std::size_t east = line_with(lines, "east bay: share 40 %");
+  const std::size_t third = line_with(lines, "layer 3, 1.4 m to 2.1 m", east);
+  const std::size_t second = line_with(lines, "layer 2, 0.7 m to 1.4 m", east);
+  const std::size_t first = line_with(lines, "layer 1, 0 m to 0.7 m", east);
+  const std::size_t rail = line_with(lines, "rail rail: height 1.7 m"),
+                    orchids = line_with(lines, "plants orchids: orchid hanging from the rail, area 0.3 m²"),
+                    ferns = line_with(lines, "plants ferns: fern on the floor of the east bay, area 2 m²");
+  EXPECT_TRUE(third < rail && rail < orchids && orchids < second);
+  EXPECT_LT(first, ferns);
+  EXPECT_THAT(unfolded(tree(hung_and_dripped())), HasSubstr("drip lines drippers: "));
+  EXPECT_THAT(unfolded(tree(hung_and_dripped())), HasSubstr("waters ferns, orchids"));
+  EXPECT_THAT(unfolded(tree(hung_and_dripped(), "nothing runs")),
+              HasSubstr("at rest in this plan waters ferns, orchids"));
+}
+
+TEST(HouseTree, SaysWhatAKindIsLikeAndWhatItBears) {
+  const std::string text = unfolded(tree());
+  EXPECT_THAT(text, HasSubstr("fern, like leafy crop limits: harm above 36.0 °C, lethal above 42.0 °C, heat tenfold"));
+  EXPECT_THAT(text, HasSubstr("light: burns above"));
+}
+
 TEST(HouseHints, ASoundPlanHasNone) {
   EXPECT_THAT(house_hints(small_scenario::read().plan("vent and mist")), IsEmpty());
   EXPECT_THAT(tree(), Not(HasSubstr("worth a look")));
@@ -162,6 +197,16 @@ TEST(HouseHints, NameWhatIsProbablyNotMeant) {
   EXPECT_THAT(hints("[high mist, heat watch]", "opens: [ridge vent]\n      waters: [ferns]"),
               ElementsAre("the visit morning opens ridge vent, which this plan leaves at rest",
                           "no opening and no fan is in service: the house breathes by leakage alone"));
+}
+
+TEST(HouseHints, ADripLineWatersWhileItIsInService) {
+  const Scenario scenario = small_scenario::read(hung_and_dripped());
+  EXPECT_THAT(house_hints(scenario.plan("vent and mist")),
+              ElementsAre("drippers is in service, but no control in service and no visit ever calls it"));
+  EXPECT_THAT(
+      house_hints(scenario.plan("nothing runs")),
+      testing::IsSupersetOf({"ferns on the floor of the east bay are watered by no visit and no drip line in service",
+                             "orchids hanging from the rail are watered by no visit and no drip line in service"}));
 }
 
 TEST(HouseHints, AFanBringsAirByItsInlet) {

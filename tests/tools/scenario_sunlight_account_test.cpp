@@ -145,7 +145,7 @@ class Lit {
   explicit Lit(const PlanScenario& plan)
       : spec(plan.spec),
         shape(shape_of(spec.house)),
-        row{shape.facets.size(), spec.shades.size(), shape.bays.size(), spec.benches.size(), spec.plants.size()},
+        row(sun_row(spec, shape)),
         account(spec, shape, row),
         suns(std::make_shared<SunlitHouse>(spec, shape)) {}
   Lit(const PlanScenario& plan, const Lit& same_geometry) : Lit(plan) { suns = same_geometry.suns; }
@@ -243,14 +243,15 @@ TEST(SunlightAccount, NoPlaceGetsMoreInADayThanTheOpenGround) {
       ASSERT_GE(lights.size(), 9U);
       for (const std::string& cover : kCovers) {
         Lit house(plan_of(form, cover), first);
-        std::vector<double> row(house.row.size()), day(house.row.groups, 0.0);
+        std::vector<double> row(house.row.size()), day(house.row.places, 0.0);
         for (std::size_t i = 0; i < lights.size(); ++i) {
           house.account.write(lights[i], house.suns->instants()[i], 0, row.data());
-          for (std::size_t g = 0; g < day.size(); ++g) day[g] += row[house.row.light(g)];
+          for (std::size_t p = 0; p < day.size(); ++p) day[p] += row[house.row.light(p)];
         }
-        for (std::size_t g = 0; g < day.size(); ++g) {
-          EXPECT_LT(day[g], open_ground) << form << cover << " group " << g;
-          EXPECT_GT(day[g], 0.0);
+        ASSERT_EQ(day.size(), 6U) << "on and under two benches, and two floors";
+        for (std::size_t p = 0; p < day.size(); ++p) {
+          EXPECT_LT(day[p], open_ground) << form << cover << " place " << p;
+          EXPECT_GT(day[p], 0.0);
         }
         // The high sun of summer leaves the shade beneath the slats; the low sun of winter throws it on the wall
         // behind, so that there the floor beneath them is as bright.
@@ -259,6 +260,54 @@ TEST(SunlightAccount, NoPlaceGetsMoreInADayThanTheOpenGround) {
         }
       }
     }
+}
+
+TEST(SunlightAccount, LightOnAPlaceIsWhatComesStraightAndTheRest) {
+  Lit house(plan_of(kGable));
+  std::vector<double> row(house.row.size());
+  for (const Sun& sun : {Sun{180.0, 60.0}, Sun{110.0, 8.0}, Sun{300.0, 20.0}})
+    for (const double beam : {0.0, 700.0}) {
+      house.account.write(light_of(sun, beam, 90.0), house.instant(sun), 0, row.data());
+      for (std::size_t p = 0; p < house.row.places; ++p) {
+        const double all = row[house.row.light(p)], direct = row[house.row.direct(p)], soft = row[house.row.soft(p)];
+        EXPECT_NEAR(direct + soft, all, 1e-12 * all) << p;
+        EXPECT_GT(soft, 0.0) << p;
+        EXPECT_LE(direct, beam * std::sin(sun.elevation_deg * kDegree)) << p;
+        if (beam == 0.0) {
+          EXPECT_EQ(direct, 0.0) << p;
+        }
+      }
+    }
+  // The high sun falls on the open slats and on the table, by what glass lets through; nothing straight gets beneath
+  // the closed table but by its sides, which at noon from the south is from the front.
+  house.account.write(light_of({180.0, 60.0}, 700.0, 90.0), house.instant({180.0, 60.0}), 0, row.data());
+  const double level = 700.0 * std::sin(60.0 * kDegree);
+  const std::size_t on_slats = 0, on_table = 2, under_table = 3;
+  EXPECT_GT(row[house.row.direct(on_slats)], 0.6 * level);
+  EXPECT_GT(row[house.row.direct(on_table)], 0.6 * level);
+  EXPECT_LT(row[house.row.direct(under_table)], 0.8 * row[house.row.direct(on_table)]);
+}
+
+// Leaf area 2 catches 1 - exp(-0.7 x 2) = 0.7534 of what falls on the ground its group covers, and takes up its
+// absorptance of it; the beam meets the sunlit side alone, the rest is shared (1 + exp(-1.4)) / 2 = 0.6233 to it.
+TEST(SunlightAccount, PlantsTakeTheirLightWithBothSidesAndThePotsTheRest) {
+  Lit house(plan_of(kGable));
+  const std::size_t place_of_group[] = {0, 1, 2};
+  const double covered_m2[] = {2.0, 1.0, 1.8};
+  std::vector<double> row(house.row.size());
+  const Sun sun{180.0, 60.0};
+  for (const double beam : {0.0, 700.0}) {
+    house.account.write(light_of(sun, beam, 90.0), house.instant(sun), 0, row.data());
+    for (std::size_t g = 0; g < house.row.groups; ++g) {
+      const double light = row[house.row.light(place_of_group[g])], soft = row[house.row.soft(place_of_group[g])];
+      const double absorbs = house.spec.plant_kinds.front().value.absorptance;
+      const double caught = absorbs * covered_m2[g] * 0.7534, hair = 2e-4 * caught * light;
+      EXPECT_NEAR(row[house.row.sunlit(g)] + row[house.row.shaded(g)], caught * light, hair) << g;
+      EXPECT_NEAR(row[house.row.shaded(g)], caught * soft * (1.0 - 0.6233), hair) << g;
+      const double pots = house.spec.plants[g].value.pot_absorptance * covered_m2[g] * (1.0 - 0.7534);
+      EXPECT_NEAR(row[house.row.pots(g)], pots * light, 5e-4 * pots * light) << g;
+    }
+  }
 }
 
 TEST(SunlightAccount, AClothHalvesWhatGetsInAsItsTransmittanceSays) {
@@ -375,8 +424,8 @@ TEST(SunlightAccount, ABareCrownPassesMoreThanOneInLeaf) {
   const double open_w = open.account.write(beam_only, open.instant(sun), 0, none.data()).came_w;
   EXPECT_NEAR(bare_w, 0.60 * open_w, 1e-9 * open_w);
   EXPECT_NEAR(leafy_w, 0.15 * open_w, 1e-9 * open_w);
-  for (std::size_t g = 0; g < house.row.groups; ++g)
-    EXPECT_NEAR(winter[house.row.light(g)], 4.0 * summer[house.row.light(g)], 1e-9 * winter[house.row.light(g)]);
+  for (std::size_t p = 0; p < house.row.places; ++p)
+    EXPECT_NEAR(winter[house.row.light(p)], 4.0 * summer[house.row.light(p)], 1e-9 * winter[house.row.light(p)]);
   EXPECT_GT(house.account.write(sky_only, bare, 0, winter.data()).came_w,
             house.account.write(sky_only, leafy, 0, summer.data()).came_w);
 }

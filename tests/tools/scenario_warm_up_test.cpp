@@ -263,13 +263,21 @@ TEST(WarmUp, ASunBakedFloorTakesADayOrTwoMore) {
   EXPECT_LT(day.misses("12 d").warm_k, 0.02);
 }
 
+double stored(const Assembly& a, NodeId id, std::size_t state) {
+  const House& house = a.plan.house;
+  return house
+      .initial_amounts[static_cast<std::size_t>(house.nodes[static_cast<std::size_t>(id.index)].first_state) + state];
+}
+
+TEST(WarmUp, CountsWhatPlantsBearFromTheRunsStart) {
+  const Assembly cold = assembled(still_house("0 s")), warm = assembled(still_house("2 d"));
+  ASSERT_GE(warm.not_warmed_up.size(), 6U) << "doses of heat, cold, roots and sun, its habit, and light";
+  for (const NodeId id : warm.not_warmed_up) EXPECT_EQ(stored(warm, id, 0), stored(cold, id, 0)) << id.index;
+  EXPECT_NE(stored(warm, warm.plants[0].tissue, 0), stored(cold, cold.plants[0].tissue, 0)) << "though it was warm";
+}
+
 TEST(WarmUp, KeepsStoredWaterAndChargeAndTheRunItself) {
   Assembly cold = assembled(still_house("0 s")), warm = assembled(still_house("2 d"));
-  const auto stored = [](const Assembly& a, NodeId id, std::size_t state) {
-    const House& house = a.plan.house;
-    return house
-        .initial_amounts[static_cast<std::size_t>(house.nodes[static_cast<std::size_t>(id.index)].first_state) + state];
-  };
   EXPECT_DOUBLE_EQ(stored(warm, warm.tank, 1), stored(cold, cold.tank, 1));
   EXPECT_DOUBLE_EQ(stored(warm, warm.battery, 0), stored(cold, cold.battery, 0));
   EXPECT_EQ(warm.plan.length.ms, cold.plan.length.ms);

@@ -33,8 +33,8 @@ struct BayParts {
 /// What a group of plants has borne, as readings; one that its kind does not have is not valid.
 struct PlantDoses {
   NodeId heat, cold, hot_roots, sunburn, hot_air, cold_air, dry_air, damp_air, wet;
-  NodeId used_to;                 ///< direct sun it is used to [W/m2]
-  NodeId light_sum, day_sum;      ///< light received [J/m2] and time with light [s] since the start
+  NodeId used_to;             ///< direct sun it is used to [W/m2]
+  NodeId light_sum, day_sum;  ///< light received [J/m2] and time with light [s] since the start
 };
 
 struct PlantParts {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because one class puts a whole house together.
 #pragma once
 #include <algorithm>
 #include <array>

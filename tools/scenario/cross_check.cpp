@@ -134,36 +134,51 @@ class CrossCheck {
     }
   }
 
-  void plants() const {
-    for (const auto& bench : s_.benches)
-      for (bool under : {false, true}) {
-        double taken = 0.0;
-        std::string last;
-        for (const auto& group : s_.plants)
-          if (group.value.place == bench.name && group.value.under == under) {
-            taken += group.value.area_m2;
-            last = group.name;
-          }
-        const double room = bench.value.length_m * bench.value.width_m;
-        require(taken <= room * (1.0 + 1e-9), ErrorKind::does_not_fit, "plants." + last + ".area",
-                "plants " + std::string(under ? "under" : "on") + " the " + bench.name + " take " + square(taken) +
-                    " in all; it has " + square(room));
+  /// The groups at a place, beneath it or not, take no more than there is of it.
+  void fits_place(const std::string& place, bool under, double room_m2, const std::string& where,
+                  const std::string& what_there_is) const {
+    double taken = 0.0;
+    std::string last;
+    for (const auto& group : s_.plants)
+      if (group.value.place == place && group.value.under == under) {
+        taken += group.value.area_m2;
+        last = group.name;
       }
+    require(taken <= room_m2 * (1.0 + 1e-9), ErrorKind::does_not_fit, "plants." + last + ".area",
+            "plants " + where + " take " + square(taken) + " in all; " + what_there_is);
+  }
+
+  void plants() const {
     const LightScene scene = light_scene(s_, shape_, 1);
-    for (std::size_t i = 0; i < s_.benches.size(); ++i) {
-      double taken = 0.0;
-      std::string last;
-      for (const auto& group : s_.plants)
-        if (group.value.place == s_.benches[i].name && group.value.under) {
-          taken += group.value.area_m2;
-          last = group.name;
-        }
-      const auto floor = static_cast<std::size_t>(scene.floor_beneath(static_cast<int>(i)));
-      const double room = scene.surfaces()[floor].area_m2;
-      require(taken <= room * (1.0 + 1e-9), ErrorKind::does_not_fit, "plants." + last + ".area",
-              "plants under the " + s_.benches[i].name + " take " + square(taken) +
-                  " in all; of the floor beneath it " + square(room) + " are not under a lower bench as well");
+    const auto area = [&](int surface) { return scene.surfaces()[static_cast<std::size_t>(surface)].area_m2; };
+    const auto places = standing_places(s_, shape_);
+    const auto room_beneath = [&](const StandingPlace& place, const std::string& bench) {
+      return place.of == StandingPlace::Of::under && s_.benches[static_cast<std::size_t>(place.bench)].name == bench;
+    };
+    for (const auto& [name, group] : s_.plants)
+      require(!group.under || std::any_of(places.begin(), places.end(),
+                                          [&, &at = group.place](const auto& p) { return room_beneath(p, at); }),
+              ErrorKind::does_not_fit, "plants." + name + ".under",
+              "there is no room for pots under the " + group.place +
+                  "; there is under a bench that stands 15 cm high or higher");
+    for (int i = 0; i < static_cast<int>(s_.benches.size()); ++i) {
+      const auto& [name, bench] = s_.benches[static_cast<std::size_t>(i)];
+      const double top = bench.length_m * bench.width_m, beneath = area(scene.floor_beneath(i));
+      fits_place(name, false, top, "on the " + name, "it has " + square(top));
+      fits_place(name, true, top, "under the " + name, "it has " + square(top));
+      fits_place(name, true, beneath, "under the " + name,
+                 "of the floor beneath it " + square(beneath) + " are not under a lower bench as well");
     }
+    for (int b = 0; b < static_cast<int>(shape_.bays.size()); ++b) {
+      const std::string& name = shape_.bays[static_cast<std::size_t>(b)].name;
+      const double open = area(scene.floor_surface(b));
+      fits_place(name, false, open, "on the floor of the " + name + " bay",
+                 square(open) + " of it are not under benches");
+    }
+    kinds();
+  }
+
+  void kinds() const {
     for (const auto& kind : s_.plant_kinds) {
       const std::string path = "plant_kinds." + kind.name;
       require(kind.value.harm_above_k <= kind.value.lethal_above_k, ErrorKind::out_of_range, path + ".lethal_above",

@@ -8,6 +8,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "tools/scenario/standing_place.hpp"
+
 namespace noonhouse {
 namespace {
 
@@ -24,6 +26,7 @@ class Hints {
     uncalled(s_.fans);
     uncalled(s_.mist_lines);
     uncalled(s_.pads);
+    uncalled(s_.drip_lines);
     uncalled(s_.shades);
     idle(s_.thermostats);
     idle(s_.timers);
@@ -99,9 +102,16 @@ class Hints {
 
   void dry_plants() {
     const auto& visits = s_.grower.visits;
-    for (const auto& group : s_.plants)
-      if (std::none_of(visits.begin(), visits.end(), [&](const auto& v) { return holds(v.value.waters, group.name); }))
-        out_.push_back(fmt::format("{} on the {} are watered by no visit", group.name, group.value.place));
+    const auto places = standing_places(s_, shape_of(s_.house));
+    for (const auto& group : s_.plants) {
+      const auto waters = [&](const auto& item) { return holds(item.value.waters, group.name); };
+      const auto drips = [&](const auto& line) { return plan_.uses(line.name) && waters(line); };
+      if (std::any_of(visits.begin(), visits.end(), waters)) continue;
+      if (std::any_of(s_.drip_lines.begin(), s_.drip_lines.end(), drips)) continue;
+      out_.push_back(fmt::format("{} {} are watered by no visit{}", group.name,
+                                 places[static_cast<std::size_t>(place_of(group.value, places, s_))].name,
+                                 s_.drip_lines.empty() ? "" : " and no drip line in service"));
+    }
   }
 
   void shut_house() {

@@ -13,6 +13,7 @@
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/scenario/scenario_fields.hpp"
+#include "tools/scenario/standing_place.hpp"
 #include "tools/scenario/tree_text.hpp"
 
 namespace noonhouse {
@@ -20,10 +21,7 @@ namespace {
 
 constexpr std::size_t kWidth = 100;
 
-/// Height whose air is around a group of plants, as the assembly takes it [m].
-double plants_height_m(const PlantGroupSpec& group, const BenchSpec& bench) {
-  return (group.under ? 0.0 : bench.height_m) + 0.05;
-}
+constexpr double kPlantsAbove = 0.05;  ///< their place: whose air is around plants, as the assembly takes it [m]
 
 /// A path as people read it; only its first part is a key with underscores, the rest are names.
 std::string place_words(const std::string& path) {
@@ -40,15 +38,16 @@ class HouseTree {
         s_(plan.spec),
         system_(system),
         shape_(shape_of(plan.spec.house)),
+        places_(standing_places(s_, shape_)),
         facts_(facts_of(plan.spec, system, plan.places)) {}
 
   std::string text() const {
     std::string out = paragraph(s_.title) + paragraph(s_.about);
     out += paragraph("plan: " + plan_.name + (plan_.about.empty() ? "" : " (" + plan_.about + ")")) + "\n";
-    out +=
-        tree_text({group("run", "run"), group("site", "site"), group("weather", "weather"), house(), obstacles(),
-                   shades(), kinds(), controls(), group("tank", "tank"), group("power", "power"), grower(), service()},
-                  kWidth);
+    out += tree_text(
+        {group("run", "run"), group("site", "site"), group("weather", "weather"), house(), obstacles(), shades(),
+         drips(), kinds(), controls(), group("tank", "tank"), group("power", "power"), grower(), service()},
+        kWidth);
     if (const auto hints = house_hints(plan_); !hints.empty()) {
       out += "\nworth a look\n";
       std::vector<Branch> branches;
@@ -180,20 +179,27 @@ class HouseTree {
   }
 
   void add_benches(Branch& out, const Here& here) const {
-    for (const auto& bench : s_.benches) {
-      const BenchSpec& b = bench.value;
-      if (here(b.bay, b.height_m))
+    for (std::size_t i = 0; i < s_.benches.size(); ++i) {
+      const auto& [name, bench] = s_.benches[i];
+      if (here(bench.bay, bench.height_m))
         out.children.push_back(
-            {fmt::format("bench {}: {}", bench.name,
-                         listed("benches." + bench.name, {"height", "length", "width", "from_first_end", "from_front",
-                                                          "lets_through", "heat_capacity", "absorptance"}))});
-      for (const auto& group : s_.plants) {
-        const PlantGroupSpec& g = group.value;
-        if (g.place != bench.name || !here(b.bay, plants_height_m(g, b))) continue;
-        const Keys keys{"area", "pot_water", "pot_heat_capacity"};
-        out.children.push_back({fmt::format("plants {}: {} {} the {}, {}", group.name, g.kind, g.under ? "under" : "on",
-                                            g.place, listed("plants." + group.name, keys))});
-      }
+            {fmt::format("{} {}: {}", bench.hangs ? "rail" : "bench", name,
+                         listed("benches." + name, {"height", "length", "width", "from_first_end", "from_front",
+                                                    "lets_through", "heat_capacity", "absorptance"}))});
+      add_plants(out, here, static_cast<int>(i));
+    }
+    add_plants(out, here, -1);
+  }
+
+  /// The groups of a bench; of the floor for -1.
+  void add_plants(Branch& out, const Here& here, int bench) const {
+    for (const auto& [name, group] : s_.plants) {
+      const StandingPlace& place = places_[static_cast<std::size_t>(place_of(group, places_, s_))];
+      const std::string& bay = shape_.bays[static_cast<std::size_t>(place.bay)].name;
+      if (place.bench != bench || !here(bay, place.height_m + kPlantsAbove)) continue;
+      out.children.push_back(
+          {fmt::format("plants {}: {} {}, {}", name, group.kind, place.name,
+                       listed("plants." + name, {"area", "pot_water", "pot_heat_capacity", "pot_absorptance"}))});
     }
   }
 
@@ -217,19 +223,38 @@ class HouseTree {
     return or_none(std::move(out));
   }
 
+  Branch drips() const {
+    Branch out{"drip lines", {}};
+    for (const auto& it : s_.drip_lines)
+      out.children.push_back({it.name + ": " + listed("drip_lines." + it.name) + resting(it.name),
+                              {{fmt::format("waters {}", fmt::join(it.value.waters, ", "))}}});
+    return or_none(std::move(out));
+  }
+
   Branch kinds() const {
     Branch out{"plant kinds", {}};
     for (const auto& it : s_.plant_kinds) {
       const std::string path = "plant_kinds." + it.name;
-      Branch kind{it.name + (it.value.about.empty() ? "" : ": " + it.value.about), {}};
+      Branch kind{
+          fmt::format("{}, like {}{}", it.name, it.value.like, it.value.about.empty() ? "" : ": " + it.value.about),
+          {}};
       kind.children.push_back(
           {"limits: " +
-           listed(path, {"harm_above", "lethal_above", "harm_below", "lethal_below", "strained_after", "harmed_after",
-                         "lost_after", "thirst_harms_after", "thirst_kills_after", "dry_air_above"})});
+           listed(path, {"harm_above", "lethal_above", "heat_tenfold", "harm_below", "lethal_below", "cold_tenfold",
+                         "strained_after", "harmed_after", "lost_after", "recovers_in", "roots_harm_above"})});
       kind.children.push_back(
-          {"leaves: " + listed(path, {"leaf_area_index", "tissue", "leaf_size", "absorptance", "holds_film"})});
+          {"air: " + listed(path, {"air_harm_above", "air_harm_below", "air_harms_after", "dry_air_above",
+                                   "dry_air_harms_after", "damp_air_below", "damp_air_harms_after"})});
       kind.children.push_back(
-          {listed(path, {"stomata_open", "most_conductance", "least_conductance", "half_deficit", "half_light"})});
+          {"water: " + listed(path, {"thirst_harms_after", "thirst_kills_after", "wet_harms_after"})});
+      kind.children.push_back(
+          {"light: " + listed(path, {"burns_above", "bears_direct_sun", "burning_sun", "burns_after", "least_light",
+                                     "most_light", "light_harms_after", "shortest_day", "longest_day"})});
+      kind.children.push_back({"leaves: " + listed(path, {"body", "leaf_area_index", "tissue", "leaf_size", "thickness",
+                                                          "height", "absorptance", "holds_film"})});
+      kind.children.push_back(
+          {"stomata: " + listed(path, {"stomata_open", "most_conductance", "least_conductance", "half_deficit",
+                                       "half_light", "opens_best_at", "opens_half_within", "drinks_freely_above"})});
       out.children.push_back(std::move(kind));
     }
     return or_none(std::move(out));
@@ -305,6 +330,7 @@ class HouseTree {
   const ScenarioSpec& s_;
   UnitSystem system_;
   HouseShape shape_;
+  std::vector<StandingPlace> places_;
   std::vector<Fact> facts_;
 };
 

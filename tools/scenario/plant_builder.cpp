@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "models/envelope/heat_links.hpp"
+#include "models/plants/leaf_radiation.hpp"
 #include "models/plants/plant_sides.hpp"
 #include "models/properties/constants.hpp"
 #include "models/water/drip.hpp"
@@ -123,7 +124,7 @@ void PlantBuilder::join_sides(const PlantGroupSpec& g, const PlantParts& plant) 
     return;
   }
   const double sunlit = sides_of(kind).sunlit_area, smaller = std::min(sunlit, 1.0 - sunlit);
-  graph_.exchange(name, "longwave inside", RadiantExchange{2.0 * kLeafToLeaf * smaller * one_side_m2},
+  graph_.exchange(name, "longwave inside", LeafRadiation{2.0 * kLeafToLeaf * smaller * one_side_m2},
                   {plant.tissue, plant.shaded}, {{{plant.tissue, plant.shaded}}});
 }
 

@@ -14,13 +14,13 @@
 namespace noonhouse {
 namespace {
 constexpr double kDaySeconds = 86400.0;
-constexpr double kDoseUnit = 0.05;           ///< of the dose that strains: what the error norm calls one
+constexpr double kDoseUnit = 0.001;           ///< of the dose that strains: what the error norm calls one
 constexpr double kTemperatureEdge = 1.0;     ///< width of a spell's rounding [K]
 constexpr double kDeficitEdge = 100.0;       ///< [Pa]
 constexpr double kWetFilm = 0.05;            ///< of the film held that counts as wet; common practice, no source
 constexpr double kDryAgain = 2.0 * 3600.0;   ///< in which dried leaves forget half of a wet spell; common practice
 constexpr double kAirAgain = 12.0 * 3600.0;  ///< in which half a spell of dry or damp air is forgotten; the same
-constexpr double kFarBeyond = 2.0;           ///< a dose ends at so many times the last mark
+constexpr double kFarBeyond = 20.0;          ///< a dose ends at so many times the last mark: later by 3 % there
 constexpr double kJoulesPerUnit = 1e4;       ///< of light received [J/m2]
 
 std::string degrees(double kelvin) { return fmt::format("{:.0f} degC", kelvin - kZeroCelsius); }
@@ -199,6 +199,18 @@ std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
 
 namespace {
 
+DayWatch::Parameters daily_light_of(const PlantParts& plant) {
+  const PlantKindSpec& kind = plant.limits;
+  DayWatch::Parameters days;
+  days.name = plant.name;
+  days.light_sum = plant.doses.light_sum;
+  days.mol_per_j = kParShare * kParPerJoule;
+  days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
+  days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;
+  days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kDaySeconds)));
+  return days;
+}
+
 /// Why it can come to that although no device has failed.
 const char* otherwise(PlantMarks::Cause cause, bool cooled) {
   switch (cause) {
@@ -235,16 +247,7 @@ std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, co
   }
   std::vector<std::unique_ptr<AgentPlan>> agents;
   agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
-
-  const PlantKindSpec& kind = plant.limits;
-  DayWatch::Parameters days;
-  days.name = plant.name;
-  days.light_sum = plant.doses.light_sum;
-  days.mol_per_j = kParShare * kParPerJoule;
-  days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
-  days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;
-  days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kDaySeconds)));
-  agents.push_back(std::make_unique<PlanOf<DayWatch>>(std::move(days)));
+  agents.push_back(std::make_unique<PlanOf<DayWatch>>(daily_light_of(plant)));
   return agents;
 }
 
