@@ -37,6 +37,9 @@ class TheTree(unittest.TestCase):
     def test_text(self):
         self.assert_none(tree.check_text(ROOT))
 
+    def test_no_two_types_bear_one_name(self):
+        self.assert_none(tree.check_names(ROOT))
+
 
 class PlantedFaults(unittest.TestCase):
     """Each fault goes alone into a small sound tree with the real room list."""
@@ -92,6 +95,11 @@ class PlantedFaults(unittest.TestCase):
     def test_engine_that_prints(self):
         self.plant("sim/run/run.cpp", LICENCE + "#include <iostream>\n")
         self.assert_found("prints nothing")
+
+    def test_two_types_of_one_name(self):
+        self.plant("sim/run/branch.hpp", LICENCE + "/// A way.\nstruct Way {\n};\n")
+        self.plant("models/plants/branch.hpp", LICENCE + "enum class Way { up, down };\nstruct Other;\n")
+        self.assert_found("Way is the name of another type")
 
     def test_room_without_a_line_in_the_list(self):
         self.plant("models/lawn/lawn.cpp", LICENCE)

@@ -149,7 +149,26 @@ def check_text(root):
     return problems
 
 
-CHECKS = (check_room_list, check_includes, check_layout, check_text)
+TYPE = re.compile(r"^(?:struct|class|enum class) (\w+)(?: final)?(?: :[^:{]*)? ?\{")
+
+
+def check_names(root):
+    """One name, one type: two of one name in different headers would become one at link time, unseen."""
+    first, problems = {}, []
+    for file in code_files(root):
+        if file.suffix != ".hpp":
+            continue
+        for number, line in enumerate((root / file).read_text().splitlines(), 1):
+            found = TYPE.match(line)
+            if not found:
+                continue
+            where = first.setdefault(found[1], f"{file}:{number}")
+            if where != f"{file}:{number}":
+                problems.append(f"{file}:{number}: {found[1]} is the name of another type already, {where}")
+    return problems
+
+
+CHECKS = (check_room_list, check_includes, check_layout, check_text, check_names)
 
 
 def check_all(root):

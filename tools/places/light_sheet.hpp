@@ -37,9 +37,9 @@ inline std::string_view mark_of(LightState state, bool unicode) {
 }
 
 /// The sheet being written: what is on it, how wide it may be, and how it marks light.
-class Sheet {
+class TextSheet {
  public:
-  Sheet(const DayLight& day, int width, bool unicode) : day_(day), width_(width), unicode_(unicode) {
+  TextSheet(const DayLight& day, int width, bool unicode) : day_(day), width_(width), unicode_(unicode) {
     longest_name_ = width_of(kOutdoors);
     for (const PlaceLight& place : day.places) longest_name_ = std::max(longest_name_, width_of(place.name));
   }

@@ -21,7 +21,7 @@ namespace {
 
 constexpr int kMinutesOfHour = 60;
 
-void add_heading(Sheet& sheet, UnitSystem units) {
+void add_heading(TextSheet& sheet, UnitSystem units) {
   const DayLight& day = sheet.day();
   sheet.paragraph(day.plan.empty() ? day.house : fmt::format("{}, plan \"{}\"", day.house, day.plan));
   const double latitude_deg = day.latitude_rad * 180.0 / std::numbers::pi;
@@ -48,7 +48,7 @@ Span span_of(std::pair<int, int> lit, int step) {
 }
 
 /// The finest steps that fit beside the names; names are broken only where the coarsest of usual steps needs it.
-Span fitting_span(const Sheet& sheet, std::pair<int, int> lit) {
+Span fitting_span(const TextSheet& sheet, std::pair<int, int> lit) {
   const int room = sheet.beside(sheet.name_width(span_of(lit, 30).columns()));
   for (const int step : {10, 15, 20, 30}) {
     const Span span = span_of(lit, step);
@@ -72,7 +72,7 @@ std::string hour_scale(const Span& span) {
   return scale;
 }
 
-void add_legend(Sheet& sheet) {
+void add_legend(TextSheet& sheet) {
   constexpr int kBetween = 3;
   std::string legend;
   for (const LightState state : kBrightestFirst) {
@@ -88,7 +88,7 @@ void add_legend(Sheet& sheet) {
   if (!legend.empty()) sheet.paragraph(unbroken(legend));
 }
 
-void add_picture(Sheet& sheet, std::pair<int, int> lit) {
+void add_picture(TextSheet& sheet, std::pair<int, int> lit) {
   const DayLight& day = sheet.day();
   const Span span = fitting_span(sheet, lit);
   const int name_width = sheet.name_width(span.columns());
@@ -147,7 +147,7 @@ std::string joined(const std::vector<Figure>& columns, CellText&& text) {
   return line;
 }
 
-void add_figures(Sheet& sheet) {
+void add_figures(TextSheet& sheet) {
   std::vector<Figure> shown = figures();
   std::string left_out;
   const auto needed = [&] { return width_of(joined(shown, [](const Figure&) { return ""; })); };
@@ -173,7 +173,7 @@ void add_figures(Sheet& sheet) {
 }
 
 /// Hours [from, to) side by side. Each cell is the kind of light and its mean.
-void add_hours(Sheet& sheet, int from, int to, int name_width, int cell_width) {
+void add_hours(TextSheet& sheet, int from, int to, int name_width, int cell_width) {
   const auto micromol = [](double mol) { return std::llround(1e6 * mol); };
   const auto row = [&](std::string_view name, auto&& cell) {
     std::string cells;
@@ -194,7 +194,7 @@ void add_hours(Sheet& sheet, int from, int to, int name_width, int cell_width) {
   });
 }
 
-void add_hour_tables(Sheet& sheet, std::pair<int, int> lit) {
+void add_hour_tables(TextSheet& sheet, std::pair<int, int> lit) {
   constexpr int kCell = 5;  // a mark and four digits: the brightest light on earth has fewer than 10 000 umol/(m2 s)
   const int first = lit.first / kMinutesOfHour, last = (lit.second + kMinutesOfHour - 1) / kMinutesOfHour;
   const int hours = last - first;
@@ -213,7 +213,7 @@ void add_hour_tables(Sheet& sheet, std::pair<int, int> lit) {
 }  // namespace
 
 std::string light_text(const DayLight& day, UnitSystem units, int width, bool unicode) {
-  Sheet sheet(day, std::clamp(width, kNarrowestLightText, kWidestLightText), unicode);
+  TextSheet sheet(day, std::clamp(width, kNarrowestLightText, kWidestLightText), unicode);
   add_heading(sheet, units);
   sheet.blank();
   const auto lit = lit_minutes(day);

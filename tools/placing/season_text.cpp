@@ -10,7 +10,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr int kNarrowest = 60, kWidest = 140;
+constexpr int kNarrowest = 72, kWidest = 140;
 
 std::string date_of(const SeasonAnswer& answer, int day) {
   static constexpr const char* kMonths[]{"Jan", "Feb", "Mar", "Apr", "May", "Jun",

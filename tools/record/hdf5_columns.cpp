@@ -16,7 +16,7 @@ constexpr hsize_t kChunkValues = 131072;  // 1 MiB of doubles: the default chunk
 constexpr unsigned kDeflateLevel = 1;
 constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
 
-bool unlimited(const Dimension& dimension) { return dimension.growable || dimension.length == 0; }
+bool unlimited(const FileDimension& dimension) { return dimension.growable || dimension.length == 0; }
 
 bool is_own_scale(const std::string& name, const Dimensions& dimensions) {
   return dimensions.size() == 1 && dimensions.front()->name == name;
@@ -25,7 +25,7 @@ bool is_own_scale(const std::string& name, const Dimensions& dimensions) {
 H5::DataSpace space_of(const Dimensions& dimensions) {
   if (dimensions.empty()) return H5::DataSpace(H5S_SCALAR);
   std::vector<hsize_t> now, most;
-  for (const Dimension* dimension : dimensions) {
+  for (const FileDimension* dimension : dimensions) {
     now.push_back(dimension->length);
     most.push_back(unlimited(*dimension) ? H5S_UNLIMITED : dimension->length);
   }
@@ -35,7 +35,7 @@ H5::DataSpace space_of(const Dimensions& dimensions) {
 void set_chunks(const H5::DSetCreatPropList& properties, const Dimensions& dimensions) {
   std::vector<hsize_t> chunk;
   hsize_t inner = 1;
-  for (const Dimension* dimension : dimensions) chunk.push_back(std::max<hsize_t>(dimension->length, 1));
+  for (const FileDimension* dimension : dimensions) chunk.push_back(std::max<hsize_t>(dimension->length, 1));
   for (std::size_t k = 1; k < chunk.size(); ++k) inner *= chunk[k];
   const hsize_t rows = std::min(kChunkRows, std::max<hsize_t>(kChunkValues / inner, 1));
   chunk.front() = std::min(chunk.front(), rows);
@@ -45,7 +45,7 @@ void set_chunks(const H5::DSetCreatPropList& properties, const Dimensions& dimen
 template <class Value>
 H5::DSetCreatPropList properties_of(const Dimensions& dimensions) {
   const H5::DSetCreatPropList properties = dataset_properties();
-  if (std::any_of(dimensions.begin(), dimensions.end(), [](const Dimension* d) { return unlimited(*d); })) {
+  if (std::any_of(dimensions.begin(), dimensions.end(), [](const FileDimension* d) { return unlimited(*d); })) {
     set_chunks(properties, dimensions);
     if constexpr (!std::is_same_v<Value, std::string>) {
       properties.setShuffle();
@@ -66,7 +66,7 @@ hobj_ref_t reference_to(const H5::DataSet& dataset) {
 /// every entry (so that equal runs would differ) and rewrites the scale's list for each variable.
 void put_dimension_list(const H5::Group& group, const H5::DataSet& variable, const Dimensions& dimensions) {
   std::vector<hobj_ref_t> scales;
-  for (const Dimension* dimension : dimensions) scales.push_back(reference_to(group.openDataSet(dimension->name)));
+  for (const FileDimension* dimension : dimensions) scales.push_back(reference_to(group.openDataSet(dimension->name)));
   std::vector<hvl_t> entries;
   for (hobj_ref_t& scale : scales) entries.push_back({1, &scale});
   const H5::VarLenType type(H5::PredType::STD_REF_OBJ);
@@ -91,7 +91,7 @@ template <class Value>
 H5::DataSet put_variable(const H5::Group& group, const std::string& name, const std::vector<Value>& values,
                          const Dimensions& dimensions) {
   hsize_t expected = 1;
-  for (const Dimension* dimension : dimensions) expected *= dimension->length;
+  for (const FileDimension* dimension : dimensions) expected *= dimension->length;
   NOON_ASSERT(values.size() == expected);
   const H5::DataType type = memory_type<Value>();
   H5::DataSet variable =
@@ -118,7 +118,7 @@ H5::DataSet put_variable(const H5::Group& group, const std::string& name, const 
   return variable;
 }
 
-void close_dimension(const H5::Group& group, const Dimension& dimension) {
+void close_dimension(const H5::Group& group, const FileDimension& dimension) {
   if (dimension.uses.empty()) return;
   constexpr std::size_t kEntrySize = sizeof(hobj_ref_t) + sizeof(std::int32_t);
   H5::CompType file(kEntrySize);

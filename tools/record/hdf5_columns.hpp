@@ -15,13 +15,13 @@ struct DimensionUse {
 
 /// A named dimension: a one-dimensional dataset of the same name that is an HDF5 dimension scale.
 /// `growable` dimensions are unlimited in the file; those of length 0 always are, since netCDF knows no fixed length 0.
-struct Dimension {
+struct FileDimension {
   std::string name;
   hsize_t length = 0;
   bool growable = false;
   std::vector<DimensionUse> uses = {};
 };
-using Dimensions = std::vector<Dimension*>;
+using Dimensions = std::vector<FileDimension*>;
 
 /// Writes one variable, row-major over `dimensions` (none: one value), and notes its use of them.
 /// Numbers over a growable dimension are chunked, shuffled and deflated; a variable that bears the name of its only
@@ -32,7 +32,7 @@ H5::DataSet put_variable(const H5::Group& group, const std::string& name, const 
                          const Dimensions& dimensions);
 
 /// Writes the list of a dimension's uses to its scale; once, after the last variable that uses it.
-void close_dimension(const H5::Group& group, const Dimension& dimension);
+void close_dimension(const H5::Group& group, const FileDimension& dimension);
 
 /// All values of a variable, row-major; throws H5::Exception where its kind of value cannot be read as Value.
 template <class Value>

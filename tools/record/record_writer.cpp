@@ -20,7 +20,7 @@
 namespace noonhouse {
 namespace {
 
-using hdf5::Dimension;
+using hdf5::FileDimension;
 using hdf5::Dimensions;
 
 void describe(const H5::DataSet& variable, const std::string& units, const std::string& long_name,
@@ -41,7 +41,7 @@ class Writer {
     for (const RecordAxis& axis : record_.axes) write_axis(axis);
     write_root_numbers();
     for (const RecordSeries& series : record_.series) write_series(series);
-    for (const Dimension& dimension : dimensions_) hdf5::close_dimension(root_, dimension);
+    for (const FileDimension& dimension : dimensions_) hdf5::close_dimension(root_, dimension);
     for (const char* parent : {"metrics", "balance"}) hdf5::create_group(root_, parent);
     for_each_entry(kRecordTables, [this](const auto& table) { write_table(table); });
     for_each_entry(kRecordBlocks, [this](const auto& block) { write_block(block); });
@@ -107,7 +107,7 @@ class Writer {
   void write_table(const RecordTable<Row>& table) {
     const std::vector<Row>& rows = record_.*table.rows;
     const H5::Group group = hdf5::create_group(root_, table.group);
-    Dimension dimension{table.dimension, rows.size(), table.growable};
+    FileDimension dimension{table.dimension, rows.size(), table.growable};
     bool named = false;
     for_each_field<Row>([&](const auto& field) { named = named || dimension.name == field.name; });
     if (!named) write_row_numbers(group, dimension);
@@ -121,7 +121,7 @@ class Writer {
     hdf5::close_dimension(group, dimension);
   }
 
-  void write_row_numbers(const H5::Group& group, Dimension& dimension) const {
+  void write_row_numbers(const H5::Group& group, FileDimension& dimension) const {
     std::vector<int> numbers(dimension.length);
     std::iota(numbers.begin(), numbers.end(), 0);
     describe(hdf5::put_variable(group, dimension.name, numbers, {&dimension}), "", "number of the line");
@@ -143,14 +143,14 @@ class Writer {
   }
 
   /// A contiguous ragged array (CF-1.10, section 9.3.3): counts along one dimension, entries along another.
-  void write_chains(const H5::Group& group, Dimension& failures) const {
+  void write_chains(const H5::Group& group, FileDimension& failures) const {
     std::vector<int> lengths;
     std::vector<std::string> links;
     for (const FailureOutcome& failure : record_.failures) {
       lengths.push_back(static_cast<int>(failure.chain.size()));
       links.insert(links.end(), failure.chain.begin(), failure.chain.end());
     }
-    Dimension link{"link", links.size()};
+    FileDimension link{"link", links.size()};
     write_row_numbers(group, link);
     const H5::DataSet counts = hdf5::put_variable(group, "chain_length", lengths, {&failures});
     describe(counts, "1", "number of events in the chain that led to the failure");
@@ -163,7 +163,7 @@ class Writer {
     const H5::Group group = hdf5::create_group(root_, "scenario");
     const std::vector<std::string> text{record_.scenario_text};
     describe(hdf5::put_variable(group, "text", text, {}), "", "scenario as read, defaults expanded");
-    Dimension caution{"caution", record_.cautions.size()};
+    FileDimension caution{"caution", record_.cautions.size()};
     write_row_numbers(group, caution);
     describe(hdf5::put_variable(group, "cautions", record_.cautions, {&caution}), "", "safety notes of this house");
     hdf5::close_dimension(group, caution);
@@ -182,16 +182,16 @@ class Writer {
     NOON_ASSERT(names_.insert(name).second);
   }
 
-  Dimension& dimension(const std::string& name) {
+  FileDimension& dimension(const std::string& name) {
     const auto found =
-        std::find_if(dimensions_.begin() + 1, dimensions_.end(), [&](const Dimension& d) { return d.name == name; });
+        std::find_if(dimensions_.begin() + 1, dimensions_.end(), [&](const FileDimension& d) { return d.name == name; });
     NOON_ASSERT(found != dimensions_.end());
     return *found;
   }
 
   const RunRecord& record_;
   H5::Group root_;
-  std::deque<Dimension> dimensions_;  // time first; variables keep pointers to its entries
+  std::deque<FileDimension> dimensions_;  // time first; variables keep pointers to its entries
   std::set<std::string> names_{"events", "metrics", "balance", "scenario", "provenance"};
 };
 

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/plan_section.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <array>
 
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
@@ -48,6 +51,38 @@ void add_plants(std::string& out, const RunRecord& record, UnitSystem units) {
     add_html(out, "<td role=\"cell\" data-label=\"Coldest\">{}</td>", temperature_text(plant.lowest_tissue_k, units));
     add_html(out, "<td role=\"cell\" data-label=\"Why\">{}</td></tr>\n",
              plant.reason.empty() ? std::string("-") : text_in_units(plant.reason, units));
+  }
+  out += "</tbody></table>\n";
+}
+
+/// "12.4 h, 7 of 7 days as wanted"; the hours alone where the kind does not mind.
+std::string day_length_text(const PlantOutcome& plant) {
+  const int days = plant.days_long_enough + plant.days_of_wrong_length;
+  if (days == 0) return hours_text(plant.day_length_h);
+  return fmt::format("{}, {} of {} days as wanted", hours_text(plant.day_length_h), plant.days_long_enough, days);
+}
+
+/// What each group felt beside heat and cold.
+void add_felt(std::string& out, const RunRecord& record, UnitSystem units) {
+  if (record.plants.empty()) return;
+  out +=
+      "<h3>What each group felt</h3>\n<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\"><tr role=\"row\">";
+  const std::array heads{"Plant", "Light a day", "Day length",        "In dry air",
+                         "Wet",   "Sunburn",     "Hottest pot walls", "Drank"};
+  for (const char* head : heads) add_html(out, "<th scope=\"col\" role=\"columnheader\">{}</th>", head);
+  out += "</tr></thead><tbody role=\"rowgroup\">\n";
+  for (const PlantOutcome& plant : record.plants) {
+    add_html(out, "<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">{}</th>", plant.name);
+    const std::array cells{format_quantity(plant.daily_light_mol_m2, Dimension::daily_light, units),
+                           day_length_text(plant),
+                           hours_text(plant.hours_dry_air),
+                           hours_text(plant.hours_wet),
+                           fmt::format("{:.0f} % of what marks it", 100.0 * plant.sunburn_share),
+                           temperature_text(plant.peak_wall_k, units),
+                           water_text(plant.transpired_kg, units)};
+    for (std::size_t i = 0; i < cells.size(); ++i)
+      add_html(out, "<td role=\"cell\" data-label=\"{}\">{}</td>", heads[i + 1], cells[i]);
+    out += "</tr>\n";
   }
   out += "</tbody></table>\n";
 }
@@ -125,6 +160,7 @@ void add_plan_section(std::string& out, const PlanPage& plan, std::size_t number
   if (!record.about.empty()) add_html(out, "<p class=\"soft\">{}</p>\n", record.about);
   add_failures(out, record, units);
   add_plants(out, record, units);
+  add_felt(out, record, units);
   if (!plan.charts.empty()) {
     out += "<h3>When it happened</h3>\n";
     add_html(out, "<div class=\"strip\" data-plan=\"{}\"></div>\n", number);
