@@ -94,7 +94,7 @@ inline PlaceAnswer sample_answer(int days = 10) {
   basil.felt[0].hazards = {{"heat", 0.3, 3.0, 8.0}};
   basil.felt[1].outcome = "lost";
   basil.felt[1].hazards = {{"cold", 9.0, 3.0, 8.0}};
-  basil.cannot = {"", "", "the rail holds no pots above 2 m2"};
+  basil.cannot = {"", "", "the rail bears no pots"};
   basil.why = "nowhere is it harmed less";
   basil.before = basil.after = outcome("kept", 33.0, 0.0);
   answer.groups = {lettuce, basil};

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 #include <algorithm>
+#include <array>
+#include <cstddef>
 #include <functional>
 #include <string>
 #include <string_view>

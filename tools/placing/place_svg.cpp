@@ -166,7 +166,7 @@ void add_dates(Drawing& drawing) {
   for (std::size_t i = 0; i < drawing.spans.size(); i += every) {
     const double x = drawing.x_of(i) + (by_edges ? 0.0 : 0.5 * drawing.cell());
     const bool edge = by_edges || x < kMargin + 0.35 * kDateWidth;
-    if (x > kWidth - kMargin - (by_edges ? 0.7 : 0.35) * kDateWidth) break;
+    if (x > kWidth - kMargin - (by_edges ? 0.65 : 0.35) * kDateWidth) break;
     drawing.text(edge && !by_edges ? kMargin : x, drawing.y - 5, edge ? "quiet" : "quiet middle",
                  day_label(drawing.answer, drawing.spans[i].from));
   }
@@ -177,6 +177,8 @@ void add_group(Drawing& drawing, const GroupShown& group) {
   drawing.body += fmt::format("<path class=\"rule\" d=\"M{} {}.5h{}\"/>\n", kMargin, drawing.y, kInner);
   drawing.lines(group.name, kGroupLetters, kGroupHeight, "group");
   drawing.lines(sentence(standing_words(drawing.answer, group)), kTextLetters, kLineHeight, "");
+  if (!group.why.empty())
+    drawing.lines(sentence(text_in_units(group.why, UnitSystem::metric)), kTextLetters, kLineHeight, "");
   drawing.lines(fmt::format("Harmed above {}, below {}.", temperature_text(group.harm_above_k, UnitSystem::metric),
                             temperature_text(group.harm_below_k, UnitSystem::metric)),
                 kTextLetters, kLineHeight, "quiet");

@@ -54,7 +54,8 @@ std::string leave_out(const PlaceSheet& sheet, std::vector<PlaceColumn>& columns
   std::string left_out;
   while (columns.size() > 1 && needed() > sheet.width() - beside - kNarrowestName) {
     const PlaceColumn& last = columns.back();
-    left_out = last.heading + (last.unit.empty() ? "" : " " + last.unit) + (left_out.empty() ? "" : ", ") + left_out;
+    left_out = fmt::format("{}{}{}{}{}", last.heading, last.unit.empty() ? "" : " ", last.unit,
+                           left_out.empty() ? "" : ", ", left_out);
     columns.pop_back();
   }
   return left_out;

@@ -25,7 +25,7 @@ void add_heading(PlaceSheet& sheet, const PlaceAnswer& answer, UnitSystem units)
 /// "38.2 °C on 2025-07-16 14:20"; empty where it is not known.
 std::string hottest_words(const PlaceAnswer& answer, const PlantOutcome& outcome, UnitSystem units) {
   if (!(outcome.peak_tissue_k > 0.0)) return "";
-  const std::string peak = unbroken(temperature_text(outcome.peak_tissue_k, units));
+  std::string peak = unbroken(temperature_text(outcome.peak_tissue_k, units));
   const auto start = parse_date_time(answer.start);
   if (!start || !std::isfinite(outcome.peak_tissue_time_s)) return peak;
   const auto minutes = std::chrono::minutes(std::llround(std::floor(outcome.peak_tissue_time_s / 60.0)));

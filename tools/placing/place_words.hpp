@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
-#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,7 +12,6 @@ namespace noonhouse {
 
 /// How near tissue came to a harm limit in a day, the mildest first.
 enum class DayBand { below, near_limit, hot, cold };
-inline constexpr std::array kDayBands{DayBand::below, DayBand::near_limit, DayBand::hot, DayBand::cold};
 /// Within this of a harm limit counts as near it [K].
 inline constexpr double kNearLimitK = 2.0;
 
