@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include "tools/placing/place_answer.hpp"
+#include "tools/placing/place_sheet.hpp"
+
+/// The tables of place_text.cpp.
+namespace noonhouse {
+
+/// What a group would feel on each place, and where it cannot stand and why.
+void add_felt_table(PlaceSheet& sheet, const PlaceAnswer& answer, const GroupShown& group, UnitSystem units);
+/// The peak of its tissue on each place, day by day or joined, with the band of each.
+void add_day_table(PlaceSheet& sheet, const PlaceAnswer& answer, const GroupShown& group, UnitSystem units);
+/// The places themselves.
+void add_place_table(PlaceSheet& sheet, const PlaceAnswer& answer, UnitSystem units);
+
+}  // namespace noonhouse
