@@ -99,7 +99,7 @@ constinit const PlantKind kFruitingCrop{
     .absorptance = {0.5, kAbsorbed},
     .holds_film_kg_m2 = {0.3, kFilm},
     .most_conductance_m_s = {12e-3, "82 s/m, tomato: Stanghellini 1987, Transpiration of greenhouse crops, thesis; from memory"},
-    .least_conductance_m_s = {0.3e-3, "nights of 120 to 200 g/m2 of a cucumber (Medrano et al. 2005, Sci. Hortic., abstract) ask for it; 500 to 2000 s/m by night in vegetables (Seginer et al. 1990, abstract) would be more"},
+    .least_conductance_m_s = {0.25e-3, "nights of 120 to 200 g/m2 of a cucumber (Medrano et al. 2005, Sci. Hortic., abstract) ask for it; 500 to 2000 s/m by night in vegetables (Seginer et al. 1990, abstract) would be more"},
     .half_light_w_m2 = {100.0, kRound},
     .half_deficit_pa = {1500.0, kDeficit},
     .best_stomata_k = {from_celsius(30.0), kCropWarmth},

@@ -48,8 +48,9 @@ inline std::string scenario_text(const Day& day, const std::string& house_and_de
 }
 
 /// A closed crop on a low bench in each bay: peppers of leaf area 3 that cover the floor but for 5 cm along the walls.
-/// It takes up 77 % of the light: a crop's albedo is 0.23 [Allen et al. 1998, FAO Irrigation and Drainage Paper 56,
-/// eq. 38]. Conductances and tissue: round figures, from memory.
+/// Leaves take up half of the light, the crop then throws back about a fifth, as crops do (albedo 0.23 [Allen et al.
+/// 1998, FAO Irrigation and Drainage Paper 56, eq. 38]). Conductance and tissue: round
+/// figures, from memory.
 inline std::string crop_text(const std::vector<std::string>& bays, double bay_length_m, double width_m) {
   std::string benches = "benches:\n", plants = "plants:\n";
   for (const std::string& bay : bays) {
@@ -62,8 +63,7 @@ inline std::string crop_text(const std::vector<std::string>& bays, double bay_le
   }
   return benches +
          "plant_kinds:\n  pepper:\n    like: fruiting crop\n    leaf_area_index: 3\n    tissue: 3 kg/m2\n    "
-         "absorptance: 77 %\n"
-         "    most_conductance: 8 mm/s\n    harm_above: 50 degC\n    lethal_above: 60 degC\n"
+         "most_conductance: 8 mm/s\n    harm_above: 50 degC\n    lethal_above: 60 degC\n"
          "    harm_below: 0 degC\n    lethal_below: -3 degC\n" +
          plants;
 }

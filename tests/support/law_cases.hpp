@@ -204,6 +204,7 @@ inline const std::map<std::string, Maker>& all_laws() {
                   part("reference_kg_m3", &D::way, &L::reference_kg_m3), field("kg_s_of_1", &D::kg_s_of_1),
                   field("time_s", &D::time_s)})},
       {"DraughtFades", law_of<DraughtFades>({field("time_s", &DraughtFades::time_s)})},
+      {"GivenWater", law_of<GivenWater>({})},
       {"Drip", law_of<Drip>({field("flow_kg_s", &Drip::flow_kg_s)})},
       {"FanPiece",
        law_of<FanPiece>(with_place<FanPiece>({part("free_flow_m3_s", &FanPiece::fan, &QuadraticFan::free_flow_m3_s),

@@ -26,6 +26,8 @@
 #include "tools/places/light_svg.hpp"
 #include "tools/places/light_text.hpp"
 #include "tools/placing/place_answer.hpp"
+#include "tools/placing/place_svg.hpp"
+#include "tools/placing/place_text.hpp"
 #include "tools/placing/season_text.hpp"
 #include "tools/record/atomic_file.hpp"
 #include "tools/report/report.hpp"
@@ -71,6 +73,11 @@ void warn_of_slips(const std::vector<const PlanScenario*>& plans) {
 
 int threads_of(const CommandOptions& options) {
   return options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
+}
+
+void write_picture(const std::string& file, const std::string& picture) {
+  write_file_whole(file, std::as_bytes(std::span(picture.data(), picture.size())));
+  fmt::print("\nThe picture is at {}\n", std::filesystem::absolute(file).lexically_normal().string());
 }
 
 /// Runs the plans asked for and writes their files.
@@ -186,9 +193,7 @@ void light_command(const CommandOptions& options) {
   const DayLight day = light_of_day(scenario, plan, question);
   fmt::print("{}", light_text(day, options.units, terminal_width(), utf8_terminal()));
   if (options.svg.empty()) return;
-  const std::string picture = light_svg(day);
-  write_file_whole(options.svg, std::as_bytes(std::span(picture.data(), picture.size())));
-  fmt::print("\nThe picture is at {}\n", std::filesystem::absolute(options.svg).lexically_normal().string());
+  write_picture(options.svg, light_svg(day));
 }
 
 void air_command(const CommandOptions& options) {
@@ -202,21 +207,15 @@ void place_command(const CommandOptions& options) {
   const Scenario scenario = read_scenario(options.target);
   const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
   PlaceQuestion question{options.keep, options.most_moves, threads_of(options), {}};
-  ProgressBar bar("trying every group on every place");
-  if (!options.quiet) question.progress = [&](double share) { bar.show(share); };
-  const PlaceAnswer answer = answer_place(scenario, plan, question);
-  for (const auto& g : answer.groups) {
-    fmt::print("{} {} -> {}: {} | {} -> {}\n", g.name, answer.places[std::size_t(g.stands_on)].name,
-               g.should_stand_on < 0 ? "-" : answer.places[std::size_t(g.should_stand_on)].name, g.why,
-               g.before.outcome, g.after.outcome);
-    for (std::size_t p = 0; p < answer.places.size(); ++p) {
-      const auto& f = g.felt[p];
-      fmt::print("    {:40s} {:9s} harm {:7.2f} peak {:.1f} low {:.1f} {} | {}\n", answer.places[p].name, f.outcome,
-                 f.harm, f.peak_k - 273.15, f.lowest_k - 273.15, g.cannot[p], f.reason);
-    }
-    fmt::print("    in the house: peak {:.1f} low {:.1f}\n", g.before.peak_tissue_k - 273.15,
-               g.before.lowest_tissue_k - 273.15);
+  PlaceAnswer answer;
+  {
+    ProgressBar bar("trying every group on every place");
+    if (!options.quiet) question.progress = [&](double share) { bar.show(share); };
+    answer = answer_place(scenario, plan, question);
   }
+  fmt::print("{}", place_text(answer, options.units, terminal_width(), utf8_terminal()));
+  if (options.svg.empty()) return;
+  write_picture(options.svg, place_svg(answer));
 }
 
 void season_command(const CommandOptions& options) {

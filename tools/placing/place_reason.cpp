@@ -22,13 +22,6 @@ std::string day_and_clock(double time_s) {
   return fmt::format("on day {} at {}", 1 + static_cast<int>(time_s / 86400.0), clock(std::fmod(time_s, 86400.0)));
 }
 
-/// The hazard that came nearest to harm, by the band and then by the dose.
-const HazardFelt& worst_of(const PlaceFelt& felt) {
-  const auto rank = [](const HazardFelt& h) { return harm_points({h}); };
-  return *std::max_element(felt.hazards.begin(), felt.hazards.end(),
-                           [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
-}
-
 /// Tissue at another place at an instant, from the samples of a trial.
 double tissue_at(const PlaceFelt& felt, double time_s, double every_s) {
   const auto k = static_cast<std::size_t>(std::lround(time_s / every_s));
@@ -95,7 +88,7 @@ std::string compared(const std::string& what, const PlaceFelt& here, const Place
 
 std::string place_reason(const GroupShown& group, const PlaceAnswer& answer) {
   const PlaceFelt& here = group.felt[at(group.stands_on)];
-  const HazardFelt& worst = worst_of(here);
+  const HazardFelt& worst = *worst_hazard(here);
   if (group.should_stand_on < 0) return "finds no place";
   if (group.should_stand_on == group.stands_on) {
     if (here.outcome == "kept" && worst.most < 0.3) return "stands well where it is";

@@ -96,22 +96,9 @@ std::string day_label(const PlaceAnswer& answer, std::size_t day) {
   return format_date(std::chrono::year_month_day(date)).substr(5);
 }
 
-std::optional<HazardFelt> worst_hazard(const PlaceFelt& felt) {
-  std::optional<HazardFelt> worst;
-  double most = 0.0;
-  for (const HazardFelt& hazard : felt.hazards) {
-    const double points = harm_points({hazard});
-    if (points > most) {
-      worst = hazard;
-      most = points;
-    }
-  }
-  return worst;
-}
-
 std::string worst_hazard_text(const PlaceFelt& felt) {
-  const auto worst = worst_hazard(felt);
-  if (!worst) return "none";
+  const HazardFelt* worst = worst_hazard(felt);
+  if (worst == nullptr || worst->most <= 0.0) return "none";
   double mark = 1.0;
   std::string_view name = "strain";
   if (worst->most >= 1.0 && std::isfinite(worst->harmed)) {

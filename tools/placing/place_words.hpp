@@ -33,8 +33,6 @@ std::size_t days_felt(const PlaceAnswer& answer);
 /// "07-14", or "day 3" where the start of the run is no date; `day` counts from 0.
 std::string day_label(const PlaceAnswer& answer, std::size_t day);
 
-/// The hazard that decides how harmful a place is; nothing where none was felt.
-std::optional<HazardFelt> worst_hazard(const PlaceFelt& felt);
 /// Its dose as a share of the next mark, rounded down: "heat 0.4 of strain", "heat 0.2 of loss"; past the last mark in
 /// multiples of that: "too little light 1.5 of strain". "none" without a hazard.
 std::string worst_hazard_text(const PlaceFelt& felt);

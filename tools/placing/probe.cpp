@@ -235,6 +235,13 @@ double harm_points(const std::vector<HazardFelt>& hazards) {
   return worst + 0.01 * (sum - worst);
 }
 
+const HazardFelt* worst_hazard(const PlaceFelt& felt) {
+  const auto rank = [](const HazardFelt& h) { return std::pair(points_of(h), h.most); };
+  const auto worst = std::max_element(felt.hazards.begin(), felt.hazards.end(),
+                                      [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
+  return worst == felt.hazards.end() ? nullptr : &*worst;
+}
+
 PlaceFelt feel_place(const PlantGroupSpec& group, const PlantKindSpec& kind, const PlaceClimate& place,
                      const HouseClimates& house, double used_to_w_m2, const ProbeWatering& watering) {
   RunPlan plan;

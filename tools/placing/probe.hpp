@@ -41,6 +41,9 @@ struct PlaceFelt {
 /// moved for the sake of a harm that is far off.
 double harm_points(const std::vector<HazardFelt>& hazards);
 
+/// The hazard that decides: by its points, and among equals by its dose over the mark; null where there is none.
+const HazardFelt* worst_hazard(const PlaceFelt& felt);
+
 /// How the pots are watered while a plant is tried somewhere.
 struct ProbeWatering {
   std::vector<double> visits_s;  ///< times of day at which pots are filled; none: never

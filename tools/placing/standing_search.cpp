@@ -37,7 +37,8 @@ class Search {
   void descend(StandingBranch branch);
   Look look_at(StandingBranch& branch, Spread& guide);
   Look look_at_moves(StandingBranch& branch, const std::vector<std::int64_t>& room, Spread& guide);
-  bool close_dear(StandingBranch& branch, const std::vector<std::int64_t>& room, const Spread& spread, double per_move) const;
+  bool close_dear(StandingBranch& branch, const std::vector<std::int64_t>& room, const Spread& spread,
+                  double per_move) const;
   std::optional<Spread> spread(const StandingBranch& branch, const std::vector<std::int64_t>& room, double per_harm,
                                double per_move) const;
   double price_of_a_move(const StandingBranch& branch) const;
@@ -58,8 +59,8 @@ class Search {
 };
 
 /// The cheapest spread of the open groups at prices on harm and on moves that could be avoided.
-std::optional<Spread> Search::spread(const StandingBranch& branch, const std::vector<std::int64_t>& room, double per_harm,
-                                     double per_move) const {
+std::optional<Spread> Search::spread(const StandingBranch& branch, const std::vector<std::int64_t>& room,
+                                     double per_harm, double per_move) const {
   std::vector<std::int64_t> areas;
   StandingCosts cost;
   for (const int i : branch.open) {
