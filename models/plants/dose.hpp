@@ -44,19 +44,20 @@ S thermal_dose_rate(const S& beyond_k, double tenfold_k) {
 ///   r = 10^((T - T_limit) / z), for cold with the other sign; none half a kelvin within the limit, all half beyond
 ///   [log-linear fall of the time borne: Levitt 1980, Responses of Plants to Environmental Stresses, vol. 1; Neuner &
 ///   Buchner 2023; z of 2 to 5 K for leaves; from memory]
-/// Inputs: temperature of both sides of the tissue [K], dose. The worse side counts.
+/// Inputs: temperature of both sides of the tissue [K], dose. The worse side counts, or a mean of both.
 struct ThermalDose {
   static constexpr bool kMayRepeat = true;
   double limit_k = 0.0, tenfold_k = 4.0;
   bool heat = true;  ///< else cold
   DoseMemory memory;
+  double first_share = -1.0;  ///< if not negative, the mean of both with this weight on the first counts, not the worse
   static constexpr std::string_view kName = "dose of heat or cold";
   static constexpr int kInputs = 3, kFluxes = 1;
   static constexpr std::array<Quantity, 1> kCarries{Quantity::reading};
   template <class S>
   void flux(const std::array<S, 3>& in, std::array<S, 1>& q) const {
     const bool first = heat == (in[0] > in[1]);
-    const S& worse = first ? in[0] : in[1];
+    const S worse = first_share >= 0.0 ? S(first_share * in[0] + (1.0 - first_share) * in[1]) : (first ? in[0] : in[1]);
     const S beyond = heat ? S(worse - limit_k) : S(limit_k - worse);
     q[0] = memory.rate(thermal_dose_rate(beyond, tenfold_k), in[2]);
   }
@@ -81,7 +82,8 @@ inline constexpr double kPeakOverMean = 3.0;
 
 /// Dose of sunburn [s of full sun at the temperature that burns]: direct sun beyond what the tissue is used to, the
 /// worse the hotter the tissue is.
-///   r = max(0, (I - I_bears - 3 H) / I_burns) 10^((T - T_burns) / z)
+///   r = max(0, (I - I_bears - min(3 H, I_burns)) / I_burns) 10^((T - T_burns) / z)
+/// So habit helps only so far: by it a plant of the shade bears no full sun.
 ///   [sunburn of fruit needs both light and heat and spares what has grown used to the sun: Schrader, Zhang & Duplaga
 ///   2001, Plant Health Progress; Schrader et al. 2003; the product is this project's; from memory]
 /// Inputs: temperature of the sunlit side [K], direct sun on the level [W/m2], what it is used to [W/m2], dose.
@@ -94,14 +96,15 @@ struct SunburnDose {
   static constexpr std::array<Quantity, 1> kCarries{Quantity::reading};
   template <class S>
   void flux(const std::array<S, 4>& in, std::array<S, 1>& q) const {
-    const S beyond = in[1] - bears_w_m2 - kPeakOverMean * in[2];
+    const S habit = kPeakOverMean * in[2] < burns_w_m2 ? S(kPeakOverMean * in[2]) : S(burns_w_m2);
+    const S beyond = in[1] - bears_w_m2 - habit;
     const S excess = beyond > 0.0 ? S(beyond * ramp(beyond, 50.0) / burns_w_m2) : S(0.0);
     q[0] = memory.rate(S(excess * tenfold(S(in[0] - burns_above_k), tenfold_k)), in[3]);
   }
 };
 
 /// Time beyond a limit in spells [s]: it grows while the value is beyond, and is forgotten by halves while it is not.
-///   dD/dt = s - (1 - s) D ln 2 / t_half,  s from 0 to 1 within the width that ends at the limit
+///   dD/dt = s - (1 - s) D ln 2 / t_half,  s from 0 to 1 within the width about the limit
 struct SpellOf {
   double limit = 0.0;
   double width = 1.0;  ///< of the rounding, above zero

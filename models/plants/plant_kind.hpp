@@ -33,6 +33,7 @@ struct PlantKind {
   // Stomata.
   SourcedValue most_conductance_m_s;   ///< wide open, over leaf area (one side)
   SourcedValue least_conductance_m_s;  ///< shut: the skin
+  SourcedValue faces_with_stomata;     ///< of a leaf: 1 or 2
   SourcedValue half_light_w_m2;        ///< sunlight, all wavelengths, at which they are half open
   SourcedValue half_deficit_pa;        ///< vapour pressure deficit that halves their opening
   SourcedValue best_stomata_k;         ///< tissue temperature at which they open widest
@@ -41,9 +42,10 @@ struct PlantKind {
   // Heat and cold of the tissue. An hour at `harm` counts one hour, at one `tenfold` beyond it ten.
   SourcedValue harm_above_k, lethal_above_k, heat_tenfold_k;
   SourcedValue harm_below_k, lethal_below_k, cold_tenfold_k;
-  SourcedValue strained_after_s, harmed_after_s;  ///< at the harm limit
-  SourcedValue lost_after_s;                      ///< at the lethal limit
-  SourcedValue recovers_in_s;                     ///< in which half of a dose is forgotten
+  SourcedValue strained_after_s, harmed_after_s;            ///< at the harm limit
+  SourcedValue cold_strained_after_s, cold_harmed_after_s;  ///< at the cold one: chilling is slower than heat
+  SourcedValue lost_after_s;                                ///< at the lethal limit
+  SourcedValue recovers_in_s;                               ///< in which half of a dose is forgotten
   // Air for long, such as pollen in heat; kNoLimit where only the tissue counts.
   SourcedValue air_harm_above_k, air_harm_below_k, air_harms_after_s;
   // Sunburn by direct sun on hot tissue.

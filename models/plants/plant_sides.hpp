@@ -23,16 +23,17 @@ inline PlantSides sides_of_leaves(double leaf_area_index) {
   return {depth > 1e-6 ? (1.0 - passes) / depth : 1.0, 0.5 * (1.0 + passes)};
 }
 
-/// What a canopy of leaves takes up of the light on the ground that it hides, 1 - exp(-k L): what its leaves meet first,
-/// and what they throw to one another and do not let out again.
+/// What a canopy of leaves takes up of the light on the ground that it hides, 1 - exp(-k L): what its leaves meet
+/// first, and what they throw to one another and do not let out again.
 struct CanopyLight {
   double absorptance = 0.0;  ///< of the light on the ground hidden
   double first_hit = 1.0;    ///< of what is taken up, by the leaf that the light met first
 };
 
 /// A canopy takes up (1 - r) (1 - exp(-k sqrt(a) L)) of the light, a the absorptance of a leaf and
-/// r = (1 - sqrt(a)) / (1 + sqrt(a)) what a deep canopy throws back   [Goudriaan 1977, Crop Micrometeorology; Goudriaan &
-/// van Laar 1994, ch. 6; from memory]. One leaf takes up a alone, which is the limit of a thin canopy or black leaves.
+/// r = (1 - sqrt(a)) / (1 + sqrt(a)) what a deep canopy throws back   [Goudriaan 1977, Crop Micrometeorology; Goudriaan
+/// & van Laar 1994, ch. 6; from memory]. One leaf takes up a alone, which is the limit of a thin canopy or black
+/// leaves.
 inline CanopyLight canopy_light(double leaf_absorptance, double leaf_area_index) {
   const double root = std::sqrt(leaf_absorptance), depth = kLeafExtinction * leaf_area_index;
   const double hidden = 1.0 - std::exp(-depth);

@@ -43,7 +43,8 @@ struct Stomata {
 /// Inputs: tissue T [K], pot water [kg], pot T [K], air T [K], humidity ratio w, light on this part [W/m2], air through
 /// the layer and stirred in it [m/s].
 /// Fluxes: water [kg/s] pot -> air, heat of the sap [W] pot -> tissue, heat of the vapour [W] tissue -> air.
-///   m = A rho (w_s(T_tissue) - w) / (1/g_b + 1/g_s), never below zero;  g_b = h / (rho c_p Le^(2/3)) of TissueFilm
+///   m = A rho (w_s(T_tissue) - w) / (1/g_b + 1/g_s), never below zero;  g_b = n h / (rho c_p Le^(2/3)) of TissueFilm
+///   n: faces of the leaf that have stomata; g_s counts all of them
 /// This is the combination of Penman and Monteith with nothing linearised: where that equation eliminates the tissue's
 /// temperature with the slope of saturation, the house's balance solves for it; a test shows that both agree
 /// (combination.hpp). Not modelled: sap storage, wilting damage.
@@ -53,6 +54,7 @@ struct Transpiration {
   double pressure_pa = 101325.0;
   TissueFilm film;
   Stomata stomata;
+  double faces = 1.0;  ///< of a leaf that have stomata: 1 or 2, each with its own film
   static constexpr std::string_view kName = "transpiration";
   static constexpr int kInputs = 8, kFluxes = 3;
   static constexpr std::array<Quantity, 3> kCarries{Quantity::water, Quantity::energy, Quantity::energy};
@@ -68,7 +70,7 @@ struct Transpiration {
     const S deficit = saturated - vapour_pressure_pa(in[4], pressure_pa);
     const S stomata_m_s = stomata.conductance(in[0], in[1], in[5], deficit);
     const S layer =
-        film.at(S(in[0] - in[3]), in[6], in[7]) / (dry_air_density_kg_m3 * kDryAirHeat * kTissueLewisTwoThirds);
+        faces * film.at(S(in[0] - in[3]), in[6], in[7]) / (dry_air_density_kg_m3 * kDryAirHeat * kTissueLewisTwoThirds);
     const S conductance = stomata_m_s * layer / (stomata_m_s + layer);
     q[0] = (leaf_area_m2 * dry_air_density_kg_m3) * conductance * drive;
     q[1] = q[0] * liquid_enthalpy(in[2]);

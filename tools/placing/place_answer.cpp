@@ -20,7 +20,6 @@ namespace noonhouse {
 namespace {
 
 constexpr Tick kEvery = 2_min;
-constexpr double kPotHeight = 0.15;  ///< [m]; common practice, no source
 constexpr double kCountsAsSun =
     120.0;  ///< [W/m2]; sunshine by WMO No. 8, Guide to Instruments, ch. 8 (of the beam there)
 constexpr double kShareOfRuns = 0.3;  ///< of all work that one run of the house is, for the progress bar
@@ -32,15 +31,17 @@ int climate_of(const PlantGroupSpec& group, const HouseClimates& climates, const
   return place_of(group, places, spec);
 }
 
-PlaceShown shown(const PlaceClimate& climate, Tick every) {
+PlaceShown shown(const PlaceClimate& climate, const HouseClimates& climates) {
+  const Tick every = climates.every;
+  const LayerSeries& air = climates.air_at(climate, climate.place.height_m + kPotHeight);
   PlaceShown out{climate.place.name, climate.bay, climate.place.height_m, climate.room_m2, 0.0, 0.0, 0.0, 0.0, {}, {}};
   double sum_k = 0.0, light = 0.0, sun = 0.0, peak = 0.0, by_day = 0.0;
   const std::size_t a_day = static_cast<std::size_t>(kDay.ms / every.ms);
   for (std::size_t k = 0; k < climate.moments.size(); ++k) {
     const PlaceMoment& now = climate.moments[k];
-    sum_k += now.air_k;
-    peak = std::max(peak, now.air_k);
-    out.peak_air_k = std::max(out.peak_air_k, now.air_k);
+    sum_k += air[k].air_k;
+    peak = std::max(peak, air[k].air_k);
+    out.peak_air_k = std::max(out.peak_air_k, air[k].air_k);
     by_day += now.light_w_m2 * seconds(every);
     if (now.direct_w_m2 > kCountsAsSun) sun += seconds(every);
     if (k == 0 || k % a_day != 0) continue;
@@ -71,14 +72,6 @@ ProbeWatering watering_of(const std::string& group, const PlanScenario& plan) {
           holds(timer.value.drives, line.name))
         out.visits_s.push_back(timer.value.from_s);
   return out;
-}
-
-/// Why a kind cannot stand on a place, as in "the low bench is too low for them"; empty where it can.
-std::string why_not(const PlantKindSpec& kind, const PlaceClimate& place) {
-  const double needs = kind.height_m + (place.place.hangs ? 0.0 : kPotHeight);
-  if (needs <= place.headroom_m) return {};
-  const auto metres = [](double v) { return format_quantity(v, Dimension::length, UnitSystem::metric); };
-  return fmt::format("is {} high, too low for plants of {} with their pots", metres(place.headroom_m), metres(needs));
 }
 
 void require_known(const std::vector<std::string>& groups, const PlanScenario& plan) {
@@ -165,7 +158,7 @@ PlaceAnswer answer_place(const Scenario& scenario, const PlanScenario& plan, con
   answer.start = now.record.start;
   answer.length_s = plan.spec.run.length_s;
   answer.every_s = seconds(kEvery);
-  for (const PlaceClimate& climate : now.climates.places) answer.places.push_back(shown(climate, kEvery));
+  for (const PlaceClimate& climate : now.climates.places) answer.places.push_back(shown(climate, now.climates));
   for (std::size_t g = 0; g < plan.spec.plants.size(); ++g) {
     const auto& spec = plan.spec.plants[g];
     const PlantKindSpec& kind = kind_of(spec.value, plan.spec);
@@ -174,8 +167,9 @@ PlaceAnswer answer_place(const Scenario& scenario, const PlanScenario& plan, con
     group.kind = spec.value.kind;
     group.harm_above_k = kind.harm_above_k;
     group.harm_below_k = kind.harm_below_k;
+    group.least_light_mol_m2 = kind.least_light_mol_m2;
     group.stands_on = climate_of(spec.value, now.climates, plan.spec);
-    for (const PlaceClimate& climate : now.climates.places) group.cannot.push_back(why_not(kind, climate));
+    for (const PlaceClimate& climate : now.climates.places) group.cannot.push_back(too_low(kind, climate));
     group.cannot[at(group.stands_on)].clear();  // it does stand there
     group.before = group.after = now.record.plants[g];
     answer.groups.push_back(std::move(group));

@@ -32,7 +32,7 @@ struct PlaceShown {
 /// One group: what it would feel on each place, and what became of it.
 struct GroupShown {
   std::string name, kind;
-  double harm_above_k = 0.0, harm_below_k = 0.0;
+  double harm_above_k = 0.0, harm_below_k = 0.0, least_light_mol_m2 = 0.0;
   int stands_on = -1, should_stand_on = -1;  ///< indices of places
   std::vector<PlaceFelt> felt;               ///< per place
   std::vector<std::string> cannot;           ///< per place: why it cannot stand there; empty where it can

@@ -29,10 +29,19 @@ double free_above(int bench, const std::vector<BenchShape>& benches, const House
 
 }  // namespace
 
+const LayerSeries& HouseClimates::air_at(const PlaceClimate& climate, double height_m) const {
+  std::size_t layer = 0;
+  while (layer + 1 < layer_tops_m.size() && height_m >= layer_tops_m[layer]) ++layer;
+  return air[static_cast<std::size_t>(climate.place.bay)][layer];
+}
+
 PlaceWatcher::PlaceWatcher(const Assembly& assembly, const ScenarioSpec& spec, const SiteTable& table, Tick every)
     : assembly_(assembly), next_(every) {
-  climates_ = {every, assembly.plan.length, assembly.pressure_pa, assembly.air_density_kg_m3, table.mean_outdoor_k(),
-               {}};
+  climates_ = {
+      every, assembly.plan.length, assembly.pressure_pa, assembly.air_density_kg_m3, table.mean_outdoor_k(), {}, {},
+      {}};
+  for (const LayerShape& layer : assembly.shape.bays.front().layers) climates_.layer_tops_m.push_back(layer.top_m);
+  for (const BayParts& bay : assembly.bays) climates_.air.emplace_back(bay.air.size());
   for (std::size_t p = 0; p < assembly.places.size(); ++p) watch(p, spec, table);
 }
 
@@ -43,12 +52,7 @@ void PlaceWatcher::watch(std::size_t p, const ScenarioSpec& spec, const SiteTabl
   const double room = geometry.scene.surfaces()[ix(surface)].area_m2;
   if (room < kLeastRoom) return;
   const BayParts& bay = assembly_.bays[ix(place.bay)];
-  const int layer = assembly_.shape.layer_at(place.height_m + kPlantsAbove);
-  const NodeId air = bay.air[ix(layer)];
   Watched it;
-  it.air = air;
-  it.vapour = Input(air, 1);
-  it.draught = bay.draught.at(layer);
   it.stirring = bay.stirring;
   it.ground = place.of == StandingPlace::Of::on ? assembly_.benches[ix(place.bench)] : bay.floor;
   it.light = assembly_.light[p];
@@ -64,11 +68,11 @@ void PlaceWatcher::watch(std::size_t p, const ScenarioSpec& spec, const SiteTabl
   climate.place = place;
   climate.bay = bay.name;
   climate.room_m2 = room;
-  climate.used_to_w_m2 = first_day_direct(table, static_cast<int>(p));
+  climate.used_to_w_m2 = usual_direct(table, static_cast<int>(p));
   const auto benches = bench_shapes(spec.benches, assembly_.shape);
   switch (place.of) {
     case StandingPlace::Of::on:
-      climate.headroom_m = place.hangs ? assembly_.shape.top_m : free_above(place.bench, benches, assembly_.shape);
+      climate.headroom_m = free_above(place.bench, benches, assembly_.shape);
       break;
     case StandingPlace::Of::under:
       climate.headroom_m = spec.benches[ix(place.bench)].value.height_m;
@@ -106,13 +110,12 @@ std::vector<PlaceWatcher::Seen> PlaceWatcher::sights_of(int surface, const Scena
     const double passes = sheet_of(shape.facets[i], shape, spec.house.cover).infrared_passes;
     const int shade = shade_of(shape.facets[i], spec.shades);
     const bool inside = shade >= 0 && spec.shades[ix(shade)].value.hangs == ShadeSide::inside;
-    const int cloth = inside ? shade : -1;
-    const double cloth_passes = inside ? spec.shades[ix(shade)].value.infrared_passes : 1.0;
+    const double cloth_passes = shade >= 0 ? spec.shades[ix(shade)].value.infrared_passes : 1.0;
     const double sky = geometry.outlooks[i].sky;
-    out.push_back({covers[i], weight * (1.0 - passes), cloth, cloth_passes});
+    out.push_back({covers[i], weight * (1.0 - passes), inside ? shade : -1, cloth_passes});
     if (passes <= 0.0) continue;
-    out.push_back({assembly_.site.sky, weight * passes * sky, cloth, cloth_passes});
-    out.push_back({assembly_.site.outdoor, weight * passes * (1.0 - sky), cloth, cloth_passes});
+    out.push_back({assembly_.site.sky, weight * passes * sky, shade, cloth_passes});
+    out.push_back({assembly_.site.outdoor, weight * passes * (1.0 - sky), shade, cloth_passes});
   }
   for (Seen& seen : out) seen.weight /= sum;
   return out;
@@ -139,10 +142,14 @@ double PlaceWatcher::radiant_k(const Watched& place, std::span<const double> p) 
 
 void PlaceWatcher::take(const Stretch& stretch, Tick when) {
   const auto p = stretch.potentials_at(when);
+  for (std::size_t b = 0; b < assembly_.bays.size(); ++b)
+    for (std::size_t i = 0; i < assembly_.bays[b].air.size(); ++i) {
+      const BayParts& bay = assembly_.bays[b];
+      climates_.air[b][i].push_back({at(p, bay.air[i]), at(p, Input(bay.air[i], 1)), at(p, bay.draught[i])});
+    }
   for (std::size_t i = 0; i < watched_.size(); ++i) {
     const Watched& it = watched_[i];
-    climates_.places[i].moments.push_back({at(p, it.air), at(p, it.vapour), at(p, it.draught), at(p, it.stirring),
-                                           at(p, it.ground), radiant_k(it, p), at(p, it.light.all),
+    climates_.places[i].moments.push_back({at(p, it.stirring), at(p, it.ground), radiant_k(it, p), at(p, it.light.all),
                                            at(p, it.light.direct), 0.0, 0.0});
   }
   const auto carried = stretch.carried_at(when);

@@ -8,10 +8,15 @@
 
 namespace noonhouse {
 
-/// What meets whatever stands on a place, at one instant.
+/// The air of a layer at one instant.
+struct LayerMoment {
+  double air_k = 0.0, humidity_ratio = 0.0, draught_m_s = 0.0;
+};
+using LayerSeries = std::vector<LayerMoment>;
+
+/// What meets whatever stands on a place beside the air, at one instant.
 struct PlaceMoment {
-  double air_k = 0.0, humidity_ratio = 0.0;
-  double draught_m_s = 0.0, stirring_m_s = 0.0;
+  double stirring_m_s = 0.0;
   double ground_k = 0.0;   ///< what pots stand on
   double radiant_k = 0.0;  ///< a black surface that sends the thermal radiation that comes from all round
   double light_w_m2 = 0.0, direct_w_m2 = 0.0;         ///< on the level
@@ -23,7 +28,7 @@ struct PlaceClimate {
   std::string bay;
   double room_m2 = 0.0;
   double headroom_m = 0.0;           ///< for pots and plants together
-  double used_to_w_m2 = 0.0;         ///< direct sun on its first day, mean
+  double used_to_w_m2 = 0.0;         ///< direct sun on it, mean of the first ten days
   std::vector<PlaceMoment> moments;  ///< the first at the start, one every `every`
 };
 
@@ -31,7 +36,12 @@ struct PlaceClimate {
 struct HouseClimates {
   Tick every, length;
   double pressure_pa = 0.0, air_density_kg_m3 = 0.0, mean_air_k = 0.0;
+  std::vector<double> layer_tops_m;
+  std::vector<std::vector<LayerSeries>> air;  ///< [bay][layer]
   std::vector<PlaceClimate> places;
+
+  /// The air at a height of a place's bay, the top layer's for anything above.
+  const LayerSeries& air_at(const PlaceClimate& place, double height_m) const;
 };
 
 /// Sees what each place of a house meets in a run. A place's thermal radiation is that of what it sees, as if all of it
@@ -53,7 +63,7 @@ class PlaceWatcher final : public Observer {
     double cloth_passes = 1.0;
   };
   struct Watched {
-    Input air, vapour, draught, stirring, ground;
+    Input stirring, ground;
     PlaceChannels light;
     std::vector<Seen> sees;
     std::vector<LandingParts> landings;

@@ -45,6 +45,20 @@ double wet_hours(const PlaceFelt& felt) {
   return mean_of(felt, [](const DayFelt& d) { return d.wet_s / 3600.0; });
 }
 
+double hottest_air(const PlaceFelt& felt) {
+  double most = 0.0;
+  for (const DayFelt& day : felt.days) most = std::max(most, day.peak_air_k);
+  return most;
+}
+
+/// What the light of the new place lacks, as a part of a sentence; empty where it is enough.
+std::string lacks_light(const GroupShown& group, const PlaceFelt& there) {
+  if (light(there) >= group.least_light_mol_m2) return {};
+  return fmt::format(
+      "; its light there, {:.1f} mol/m2 a day, is less than the {:.1f} it needs: bring it back when it is cooler",
+      light(there), group.least_light_mol_m2);
+}
+
 /// When the tissue was coldest: the samples tell.
 double coldest_at_s(const PlaceFelt& felt, double every_s) {
   const auto coldest = std::min_element(felt.tissue_k.begin(), felt.tissue_k.end());
@@ -58,7 +72,14 @@ std::string cooler(double before_k, double after_k) {
 
 /// What is worst at a place, and what the other makes of the same.
 std::string compared(const std::string& what, const PlaceFelt& here, const PlaceFelt& there, double every_s) {
-  if (what == "heat" || what == "hot air" || what == "hot pot walls") {
+  if (what == "hot roots")
+    return fmt::format("pots too hot: walls of {:.1f} degC at the most; there {:.1f} degC",
+                       here.peak_wall_k - kZeroCelsius, there.peak_wall_k - kZeroCelsius);
+  if (what == "dry pots") return "its pots dry out sooner than it is watered; there they last longer";
+  if (what == "hot air")
+    return fmt::format("air too hot: {:.1f} degC at the most; there {:.1f} degC", hottest_air(here) - kZeroCelsius,
+                       hottest_air(there) - kZeroCelsius);
+  if (what == "heat") {
     const double when = here.peak_s, now = tissue_at(here, when, every_s);
     return fmt::format("too hot: {:.1f} degC in the tissue {}; there it is {} at that hour", here.peak_k - kZeroCelsius,
                        day_and_clock(when), cooler(now, tissue_at(there, when, every_s)));
@@ -103,7 +124,7 @@ std::string place_reason(const GroupShown& group, const PlaceAnswer& answer) {
   const PlaceFelt& there = group.felt[at(group.should_stand_on)];
   if (there.harm > here.harm + 1e-9)
     return fmt::format("makes room for others and is no more than {} there", there.outcome);
-  const std::string words = compared(worst.what, here, there, answer.every_s);
+  const std::string words = compared(worst.what, here, there, answer.every_s) + lacks_light(group, there);
   return here.outcome == "kept" ? "stands closer to harm than it needs, " + words : words;
 }
 

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/placing/probe.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
 #include "models/control/grower.hpp"
 #include "models/envelope/heat_links.hpp"
+#include "models/plants/pot_watch.hpp"
 #include "models/properties/constants.hpp"
 #include "models/properties/irradiance.hpp"
 #include "models/water/catchment.hpp"
@@ -14,6 +17,7 @@
 #include "sim/run/run.hpp"
 #include "tools/placing/probe_watch.hpp"
 #include "tools/scenario/plant_builder.hpp"
+#include "tools/units/units.hpp"
 
 namespace noonhouse {
 namespace {
@@ -21,14 +25,14 @@ namespace {
 /// Channels of a place's climate.
 struct ClimateChannels {
   ChannelId air, vapour, draught, stirring, ground, radiant, light, direct, soft, sunlit, shaded, pots;
-  ChannelId sunlit_spray, sunlit_spray_heat, shaded_spray, shaded_spray_heat;
+  ChannelId sunlit_spray, sunlit_spray_heat, shaded_spray, shaded_spray_heat, pots_spray, pots_spray_heat;
 };
 
 /// What a group takes of a square metre's light and spray.
 struct Takes {
   double sunlit_of_direct = 0.0, sunlit_of_soft = 0.0, shaded_of_direct = 0.0, shaded_of_soft = 0.0;  ///< [m2]
   double pots_of_light = 0.0;                                                                         ///< [m2]
-  double sunlit_of_spray = 0.0, shaded_of_spray = 0.0;                                                ///< [m2]
+  double sunlit_of_spray = 0.0, shaded_of_spray = 0.0, pots_of_spray = 0.0;                           ///< [m2]
 };
 
 Takes takes_of(const PlantGroupSpec& group, const PlantKindSpec& kind) {
@@ -39,15 +43,17 @@ Takes takes_of(const PlantGroupSpec& group, const PlantKindSpec& kind) {
           taken.shaded_direct * leaves,
           taken.shaded_soft * leaves,
           group.pot_absorptance * (group.area_m2 - leaves),
-          group.area_m2 * sunlit,
-          group.area_m2 * (1.0 - sunlit)};
+          leaves * sunlit,
+          leaves * (1.0 - sunlit),
+          group.area_m2 - leaves};
 }
 
 /// Straight lines between the moments of a place; spray is even between them.
 class PlaceForcing final : public Forcing {
  public:
-  PlaceForcing(const PlaceClimate& place, Tick every, const ClimateChannels& channels, const Takes& takes)
-      : place_(place), every_(every), c_(channels), takes_(takes) {}
+  PlaceForcing(const PlaceClimate& place, const LayerSeries& air, Tick every, const ClimateChannels& channels,
+               const Takes& takes)
+      : place_(place), air_(air), every_(every), c_(channels), takes_(takes) {}
   Tick next_break(Tick t) const override { return every_ * (t.ms / every_.ms + 1); }
   void fill(Tick from, Tick to, std::span<const double>, std::span<double> at_from,
             std::span<double> at_to) const override {
@@ -64,9 +70,11 @@ class PlaceForcing final : public Forcing {
     const PlaceMoment &a = place_.moments[std::min(k, last)], &b = place_.moments[std::min(k + 1, last)];
     const auto put = [&](ChannelId channel, double value) { out[static_cast<std::size_t>(channel.index)] = value; };
     const auto between = [&](double PlaceMoment::*of) { return a.*of + share * (b.*of - a.*of); };
-    put(c_.air, between(&PlaceMoment::air_k));
-    put(c_.vapour, between(&PlaceMoment::humidity_ratio));
-    put(c_.draught, between(&PlaceMoment::draught_m_s));
+    const LayerMoment &x = air_[std::min(k, last)], &y = air_[std::min(k + 1, last)];
+    const auto of_air = [&](double LayerMoment::*of) { return x.*of + share * (y.*of - x.*of); };
+    put(c_.air, of_air(&LayerMoment::air_k));
+    put(c_.vapour, of_air(&LayerMoment::humidity_ratio));
+    put(c_.draught, of_air(&LayerMoment::draught_m_s));
     put(c_.stirring, between(&PlaceMoment::stirring_m_s));
     put(c_.ground, between(&PlaceMoment::ground_k));
     put(c_.radiant, between(&PlaceMoment::radiant_k));
@@ -82,9 +90,12 @@ class PlaceForcing final : public Forcing {
     put(c_.sunlit_spray_heat, takes_.sunlit_of_spray * b.spray_heat_w_m2);
     put(c_.shaded_spray, takes_.shaded_of_spray * b.spray_kg_m2_s);
     put(c_.shaded_spray_heat, takes_.shaded_of_spray * b.spray_heat_w_m2);
+    put(c_.pots_spray, takes_.pots_of_spray * b.spray_kg_m2_s);
+    put(c_.pots_spray_heat, takes_.pots_of_spray * b.spray_heat_w_m2);
   }
 
   const PlaceClimate& place_;
+  const LayerSeries& air_;
   Tick every_;
   ClimateChannels c_;
   Takes takes_;
@@ -95,7 +106,11 @@ class ProbeBuilder {
  public:
   ProbeBuilder(const PlantGroupSpec& group, const PlantKindSpec& kind, const PlaceClimate& place,
                const HouseClimates& house)
-      : group_(group), kind_(kind), place_(place), house_(house) {}
+      : group_(group),
+        kind_(kind),
+        place_(place),
+        house_(house),
+        air_(house.air_at(place, canopy_height_m(place.place, kind))) {}
 
   PlantParts build(double used_to_w_m2, RunPlan& plan, const ProbeWatering& watering) {
     add_channels();
@@ -121,7 +136,7 @@ class ProbeBuilder {
                         c_.pots,
                         heat,
                         readings,
-                        place_.moments.front().air_k,
+                        air_.front().air_k,
                         house_.air_density_kg_m3,
                         house_.pressure_pa,
                         house_.mean_air_k,
@@ -136,8 +151,9 @@ class ProbeBuilder {
     spray(plant, water, heat);
     add_watering(plant, water, heat, plan, watering);
     for (auto& agent : plant_agents(plant, c_.air, {})) plan.agents.push_back(std::move(agent));
+    plan.agents.push_back(std::make_unique<PlanOf<PotWatch>>(pot_watch_of(plant, group_)));
     plan.house = graph_.compile();
-    plan.forcing = std::make_unique<PlaceForcing>(place_, house_.every, c_, takes_of(group_, kind_));
+    plan.forcing = std::make_unique<PlaceForcing>(place_, air_, house_.every, c_, takes_of(group_, kind_));
     plan.length = house_.length;
     return plant;
   }
@@ -148,9 +164,9 @@ class ProbeBuilder {
     const auto channel = [&](const char* name, const char* unit, double value) {
       return graph_.channel(name, unit, value);
     };
-    c_ = {channel("air", "K", start.air_k),
-          channel("vapour", "1", start.humidity_ratio),
-          channel("draught", "m s-1", start.draught_m_s),
+    c_ = {channel("air", "K", air_.front().air_k),
+          channel("vapour", "1", air_.front().humidity_ratio),
+          channel("draught", "m s-1", air_.front().draught_m_s),
           channel("stirring", "m s-1", start.stirring_m_s),
           channel("ground", "K", start.ground_k),
           channel("radiant temperature", "K", start.radiant_k),
@@ -163,7 +179,9 @@ class ProbeBuilder {
           channel("spray on the sunlit side", "kg s-1", 0.0),
           channel("heat of that spray", "W", 0.0),
           channel("spray on the shaded side", "kg s-1", 0.0),
-          channel("heat of the other spray", "W", 0.0)};
+          channel("heat of the other spray", "W", 0.0),
+          channel("spray on the pots", "kg s-1", 0.0),
+          channel("heat of the pots' spray", "W", 0.0)};
   }
   void radiate(const PlantParts& plant, AccountId heat) {
     const double leaves = leaf_cover_m2(group_, kind_), sunlit = sides_of(kind_).sunlit_area;
@@ -182,6 +200,7 @@ class ProbeBuilder {
     };
     add("spray onto the sunlit side", plant.tissue, c_.sunlit_spray, c_.sunlit_spray_heat);
     add("spray onto the shaded side", plant.shaded, c_.shaded_spray, c_.shaded_spray_heat);
+    add("spray onto the pots", plant.pot, c_.pots_spray, c_.pots_spray_heat);
   }
   void add_watering(const PlantParts& plant, AccountId water, AccountId heat, RunPlan& plan,
                     const ProbeWatering& watering) {
@@ -206,6 +225,7 @@ class ProbeBuilder {
   const PlantKindSpec& kind_;
   const PlaceClimate& place_;
   const HouseClimates& house_;
+  const LayerSeries& air_;
   HouseGraph graph_;
   ClimateChannels c_;
 };
@@ -218,13 +238,22 @@ double points_of(const HazardFelt& h) {
     if (!std::isfinite(high)) high = 3.0 * low;
     return std::clamp((x - low) / std::max(high - low, 1e-12), 0.0, 1.0);
   };
-  if (h.most >= h.lost) return 1000.0;
-  if (h.most >= h.harmed) return 100.0 * (1.0 + within(h.harmed, h.lost, h.most));
+  if (h.most >= h.lost) return 1000.0 + 100.0 * std::log10(h.most / h.lost);
+  if (h.most >= h.harmed)
+    return std::isfinite(h.lost) ? 100.0 * (1.0 + within(h.harmed, h.lost, h.most))
+                                 : 100.0 + 50.0 * std::log10(h.most / h.harmed);
   if (h.most >= 1.0) return 10.0 * (1.0 + within(1.0, h.harmed, h.most));
   return h.most >= kNear ? 0.5 : 0.0;
 }
 
 }  // namespace
+
+std::string too_low(const PlantKindSpec& kind, const PlaceClimate& place) {
+  const double needs = kind.height_m + kPotHeight;
+  if (needs <= place.headroom_m) return {};
+  const auto metres = [](double v) { return format_quantity(v, Dimension::length, UnitSystem::metric); };
+  return fmt::format("is {} high, too low for plants of {} with their pots", metres(place.headroom_m), metres(needs));
+}
 
 double harm_points(const std::vector<HazardFelt>& hazards) {
   double worst = 0.0, sum = 0.0;

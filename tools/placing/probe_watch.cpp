@@ -28,7 +28,13 @@ DayFelt fresh_day() {
 
 ProbeWatch::ProbeWatch(const House& house, const PlantParts& plant, const PlantGroupSpec& group,
                        const PlaceClimate& place, const HouseClimates& climates)
-    : house_(house), plant_(plant), climates_(climates), place_(place), next_(climates.every), day_(fresh_day()) {
+    : house_(house),
+      plant_(plant),
+      climates_(climates),
+      air_(climates.air_at(place, canopy_height_m(place.place, plant.limits))),
+      next_(climates.every),
+      day_(fresh_day()) {
+  dry_kg_ = group.dry_at * group.pot_water_kg_m2 * group.area_m2;
   wet_kg_ = kWetShare * sides_of(plant.limits).sunlit_area * plant.limits.holds_film_kg_m2 * group.area_m2;
   felt_.lowest_k = 1e9;
   watch_hazards(plant.limits);
@@ -43,6 +49,9 @@ void ProbeWatch::watch(const std::string& what, NodeId dose, double strained_s, 
 void ProbeWatch::watch_hazards(const PlantKindSpec& kind) {
   for (const PlantMarks& marks : plant_marks(plant_))
     watch(marks.name, marks.dose, marks.at[0], marks.at[1], marks.at[2]);
+  thirst_ = felt_.hazards.size();
+  felt_.hazards.push_back(
+      {"dry pots", 0.0, 1.0, kind.thirst_kills_after_s / std::max(60.0, kind.thirst_harms_after_s)});
   // Days with too little and too much light: their counts are added up as days close.
   const double days = std::max(1.0, std::round(kind.light_harms_after_s / 86400.0));
   for (const char* what : {"too little light", "too much light"})
@@ -58,8 +67,10 @@ void ProbeWatch::sample(const Stretch& stretch, Tick when) {
   const PlantKindSpec& kind = plant_.limits;
   const double sunlit = at(p, plant_.tissue), shaded = at(p, plant_.shaded);
   const double hot = std::max(sunlit, shaded), cold = std::min(sunlit, shaded);
-  felt_.tissue_k.push_back(static_cast<float>(sunlit));
-  const PlaceMoment& here = place_.moments[std::min(moment_++, place_.moments.size() - 1)];
+  const bool hot_side = hot - 293.15 > 293.15 - cold;  // the worse side of a day and of a night
+  felt_.tissue_k.push_back(static_cast<float>(hot_side ? hot : cold));
+  felt_.peak_wall_k = std::max(felt_.peak_wall_k, at(p, plant_.wall));
+  const LayerMoment& here = air_[std::min(moment_++, air_.size() - 1)];
   if (hot > felt_.peak_k) {
     felt_.peak_k = hot;
     felt_.peak_s = seconds(when);
@@ -75,10 +86,17 @@ void ProbeWatch::sample(const Stretch& stretch, Tick when) {
   if (hot > kind.harm_above_k) day_.hot_s += weight;
   if (cold < kind.harm_below_k) day_.cold_s += weight;
   day_.heat_dose_s += weight * thermal_dose_rate(hot - kind.harm_above_k, kind.heat_tenfold_k);
-  day_.cold_dose_s += weight * thermal_dose_rate(kind.harm_below_k - cold, kind.cold_tenfold_k);
+  night_cold_s_ += weight * thermal_dose_rate(kind.harm_below_k - cold, kind.cold_tenfold_k);
   const double deficit = vapour_pressure_deficit_pa(here.air_k, here.humidity_ratio, climates_.pressure_pa);
   if (kind.dry_air_above_pa && deficit > *kind.dry_air_above_pa) day_.dry_s += weight;
   if (at(p, Input(plant_.tissue, 1)) > wet_kg_) day_.wet_s += weight;
+  if (when.ms % kDay.ms == kDay.ms / 2) {
+    day_.cold_dose_s = night_cold_s_;
+    night_cold_s_ = 0.0;
+  }
+  dry_s_ = at(p, Input(plant_.pot, 1)) < dry_kg_ ? dry_s_ + weight : 0.0;
+  HazardFelt& thirst = felt_.hazards[thirst_];
+  thirst.most = std::max(thirst.most, dry_s_ / std::max(60.0, kind.thirst_harms_after_s));
   for (std::size_t i = 0; i < watched_.size(); ++i)
     felt_.hazards[i].most = std::max(felt_.hazards[i].most, at(p, watched_[i].dose) / watched_[i].strained_s);
   light_now_ = at(p, plant_.doses.light_sum);

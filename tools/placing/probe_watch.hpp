@@ -33,10 +33,10 @@ class ProbeWatch final : public Observer {
   const House& house_;
   const PlantParts& plant_;
   const HouseClimates& climates_;
-  const PlaceClimate& place_;
-  double wet_kg_ = 0.0;
+  const LayerSeries& air_;
+  double wet_kg_ = 0.0, dry_kg_ = 0.0, dry_s_ = 0.0, night_cold_s_ = 0.0;
   Tick next_;
-  std::size_t moment_ = 0;
+  std::size_t moment_ = 0, thirst_ = 0;  ///< thirst_: which hazard it is
   std::vector<Watched> watched_;
   PlaceFelt felt_;
   DayFelt day_;

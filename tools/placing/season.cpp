@@ -26,6 +26,7 @@ PlantGroupSpec trial_group() {
   group.pot_water_kg_m2 = 12.0;
   group.pot_dry_heat_j_m2_k = 40e3;
   group.pot_absorptance = 0.75;
+  group.dry_at = 0.05;
   return group;
 }
 
@@ -62,8 +63,12 @@ void add_day(PlaceSeason& season, const DayFelt& day, int number, const PlantKin
     season.hottest_day = number;
   }
   if (season.safe.never()) return;
-  if (day.heat_dose_s >= kind.strain_after_s) ++season.hot_days;
-  if (day.light_mol_m2 < kind.least_light_mol_m2) ++season.dim_days;
+  const bool hot = day.heat_dose_s >= kind.strain_after_s, dim = day.light_mol_m2 < kind.least_light_mol_m2;
+  const bool bright = kind.most_light_mol_m2 && day.light_mol_m2 > *kind.most_light_mol_m2;
+  season.hot_days += hot ? 1 : 0;
+  season.dim_days += dim ? 1 : 0;
+  season.bright_days += bright ? 1 : 0;
+  season.good_days += hot || dim || bright ? 0 : 1;
 }
 
 PlaceSeason season_of(const PlaceFelt& felt, const PlantKindSpec& kind, const std::string& place, bool cyclic) {
@@ -71,7 +76,7 @@ PlaceSeason season_of(const PlaceFelt& felt, const PlantKindSpec& kind, const st
   out.place = place;
   const int days = static_cast<int>(felt.days.size());
   std::vector<bool> safe;
-  for (const DayFelt& day : felt.days) safe.push_back(day.cold_dose_s < kind.strain_after_s);
+  for (const DayFelt& day : felt.days) safe.push_back(day.cold_dose_s < kind.cold_strain_after_s);
   out.safe = longest_stretch(safe, cyclic);
   out.coldest_k = 1e9;
   for (int d = 0; d < days; ++d) {
@@ -87,9 +92,9 @@ PlaceSeason season_of(const PlaceFelt& felt, const PlantKindSpec& kind, const st
 
 std::size_t best_of(const std::vector<PlaceSeason>& places) {
   const auto better = [](const PlaceSeason& a, const PlaceSeason& b) {
-    if (a.safe.days != b.safe.days) return a.safe.days > b.safe.days;
-    if (a.hot_days != b.hot_days) return a.hot_days < b.hot_days;
-    return a.dim_days < b.dim_days;
+    if (a.too_low != b.too_low) return b.too_low;
+    if (a.good_days != b.good_days) return a.good_days > b.good_days;
+    return a.safe.days > b.safe.days;
   };
   return static_cast<std::size_t>(std::min_element(places.begin(), places.end(), better) - places.begin());
 }
@@ -141,7 +146,9 @@ SeasonAnswer answer_season(const Scenario& scenario, const PlanScenario& plan, c
         const std::size_t k = job / places.size(), p = job % places.size();
         const PlaceFelt felt = feel_place(trial_group(), kinds[k].kind, places[p], run.climates, places[p].used_to_w_m2,
                                           {{kWateredAt}, 0.95});
-        out.kinds[k].places[p] = season_of(felt, kinds[k].kind, places[p].place.name, days >= kWholeYear);
+        PlaceSeason season = season_of(felt, kinds[k].kind, places[p].place.name, days >= kWholeYear);
+        season.too_low = !too_low(kinds[k].kind, places[p]).empty();
+        out.kinds[k].places[p] = std::move(season);
         ++done;
       },
       [&] { tell(kShareOfRun + (1.0 - kShareOfRun) * static_cast<double>(done.load()) / static_cast<double>(all)); });

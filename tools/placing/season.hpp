@@ -30,6 +30,9 @@ struct PlaceSeason {
   SafeStretch safe;
   int hot_days = 0;        ///< within the stretch: days of heat that strains by itself
   int dim_days = 0;        ///< within it: days with less light than the kind needs
+  int bright_days = 0;     ///< within it: days with more light than it bears
+  int good_days = 0;       ///< within it: the others
+  bool too_low = false;    ///< no room for its height
   double coldest_k = 0.0;  ///< tissue in the whole year
   int coldest_day = 0;
   double hottest_k = 0.0;  ///< within the stretch, or the year where there is none
@@ -40,7 +43,7 @@ struct KindSeason {
   std::string kind;
   double harm_below_k = 0.0, harm_above_k = 0.0;
   std::vector<PlaceSeason> places;
-  std::size_t best = 0;  ///< the place with the longest stretch; among equals the one with the fewest hot days
+  std::size_t best = 0;  ///< the place with the most good days, of those high enough; then with the longest stretch
 };
 
 struct SeasonAnswer {

@@ -60,6 +60,7 @@ TableCells cells(const std::string& name, const PlaceSeason& s, const SeasonAnsw
           std::to_string(s.safe.days),
           std::to_string(s.hot_days),
           std::to_string(s.dim_days),
+          std::to_string(s.bright_days),
           on_day(s.coldest_k, s.coldest_day, answer, units),
           on_day(s.hottest_k, s.hottest_day, answer, units)};
 }
@@ -76,8 +77,9 @@ std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_
             fmt::format("How long each kind may stand in the house without heating. Outdoors from {} to {}.",
                         temperature(answer.coldest_outdoors_k, units), temperature(answer.hottest_outdoors_k, units)),
             width);
-  const std::vector<int> widths{0, 16, 4, 4, 4, 8, 8};
-  const TableCells head{"", "safe from cold", "days", "hot days", "dim days", "coldest tissue", "hottest in that time"};
+  const std::vector<int> widths{0, 16, 4, 4, 4, 6, 8, 8};
+  const TableCells head{"",         "safe from cold", "days",           "hot days",
+                        "dim days", "bright days",    "coldest tissue", "hottest in that time"};
   out += "\nEach kind at its best place\n";
   std::vector<TableCells> best{head};
   best.front().front() = "kind and place";
@@ -90,7 +92,8 @@ std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_
   paragraph(
       out,
       "Days are counted within the safe stretch: a hot day strains the kind by its heat alone; a dim one brings less "
-      "light than the kind needs. One year is not every year: leave a margin, and try a colder one.",
+      "light than the kind needs, a bright one more than it bears. The best place has the most days that are none of "
+      "it. One year is not every year: leave a margin, and try a colder one.",
       width);
   for (const KindSeason& kind : answer.kinds) {
     out += "\n";
@@ -100,7 +103,8 @@ std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_
               width);
     std::vector<TableCells> rows{head};
     rows.front().front() = "place";
-    for (const PlaceSeason& s : kind.places) rows.push_back(cells(s.place, s, answer, units));
+    for (const PlaceSeason& s : kind.places)
+      rows.push_back(cells(s.too_low ? s.place + " (too low for it)" : s.place, s, answer, units));
     table(out, rows, widths, width);
   }
   return out;

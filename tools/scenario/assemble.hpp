@@ -26,8 +26,8 @@ struct BayParts {
   std::vector<NodeId> soil;      ///< below the floor's surface, downward
   std::vector<NodeId> covers;    ///< facets, in the shape's order
   NodeId floor;
-  ChannelId stirring;  ///< of its air [m/s]
-  std::map<int, NodeId> draught;  ///< by layer: air drawn past what stands there, where there is a place
+  ChannelId stirring;           ///< of its air [m/s]
+  std::vector<NodeId> draught;  ///< by layer: air drawn past what stands there
 };
 
 /// What a group of plants has borne, as readings; one that its kind does not have is not valid.

@@ -50,13 +50,11 @@ void Assembler::add_bay_air(int b) {
     parts.pressure.push_back(
         graph_.node("pressure in the " + bay.name + " bay," + layer, Junction{}, {0.0}, {kPressureUnit}));
   }
-  for (const StandingPlace& place : out_.places) {
-    const int layer = out_.shape.layer_at(place.height_m + kPlantsAbove);
-    if (place.bay != b || parts.draught.contains(layer)) continue;
+  for (int layer = 0; layer < static_cast<int>(bay.layers.size()); ++layer) {
     const std::string name = "draught in layer " + std::to_string(layer + 1) + " of the " + bay.name + " bay";
     const NodeId draught = graph_.node(name, Reading{}, {0.0}, {kDraughtUnit});
     graph_.exchange(name + " fades", "instruments", DraughtFades{}, {draught}, {{{instruments_, draught}}});
-    parts.draught[layer] = draught;
+    parts.draught.push_back(draught);
   }
   out_.bays.push_back(std::move(parts));
   stirring_.push_back(graph_.channel("stirring in the " + bay.name + " bay", "m s-1", 0.0));
@@ -144,6 +142,15 @@ void Assembler::join_bays() {
              out_.shape.bays[at(side)].layers[i].section_area_m2);
     }
   }
+}
+
+/// Through an end air runs along the house, through a long side across it.
+double Assembler::section_from(ChannelId wind_pa, int bay, std::size_t layer) const {
+  const BayShape& shape = out_.shape.bays[at(bay)];
+  const auto facet = std::find(out_.site.wind_pa.begin(), out_.site.wind_pa.end(), wind_pa) - out_.site.wind_pa.begin();
+  const WallSide side = out_.shape.facets[static_cast<std::size_t>(facet)].side;
+  if (side == WallSide::first_end || side == WallSide::last_end) return shape.layers[layer].section_area_m2;
+  return shape.length_m * (shape.layers[layer].top_m - shape.layers[layer].bottom_m);
 }
 
 /// Cracks spread over the cover: one piece for each side of each bay in each layer.

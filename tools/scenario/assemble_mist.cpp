@@ -45,26 +45,33 @@ std::vector<Assembler::Landing> Assembler::landings(const MistSpec& m, int bay) 
     left -= share;
     if (share > 0.0) out.push_back({where, node, out_.places[at(place)].height_m, share, place, share * floor_m2});
   };
+  // Leaves catch what falls on the ground that they hide; the rest falls on the soil in the pots.
+  const auto land_on_plants = [&](std::size_t i) {
+    const PlantParts& plant = out_.plants[i];
+    const PlantGroupSpec& group = spec_.plants[i].value;
+    const double leaves_m2 = leaf_cover_m2(group, plant.limits), sunlit = sides_of(plant.limits).sunlit_area;
+    land(plant.name, plant.tissue, plant.place_index, sunlit * leaves_m2);
+    land("the shaded side of " + plant.name, plant.shaded, plant.place_index, (1.0 - sunlit) * leaves_m2);
+    land("the pots of " + plant.name, plant.pot, plant.place_index, group.area_m2 - leaves_m2);
+  };
   if (m.wets == MistWets::air) {
     for (std::size_t i = 0; i < out_.plants.size(); ++i) {
       const PlantParts& plant = out_.plants[i];
       const StandingPlace& place = out_.places[at(plant.place_index)];
       if (place.bay != bay || place.of != StandingPlace::Of::on || place.height_m >= m.height_m) continue;
-      const double area_m2 = spec_.plants[i].value.area_m2, sunlit = sides_of(plant.limits).sunlit_area;
-      land(plant.name, plant.tissue, plant.place_index, sunlit * area_m2);
-      land("the shaded side of " + plant.name, plant.shaded, plant.place_index, (1.0 - sunlit) * area_m2);
+      land_on_plants(i);
     }
     for (int p = 0; p < static_cast<int>(out_.places.size()); ++p) {
       const StandingPlace& place = out_.places[at(p)];
-      if (place.of != StandingPlace::Of::on || place.bay != bay || place.height_m >= m.height_m || place.hangs) continue;
+      if (place.of != StandingPlace::Of::on || place.bay != bay || place.height_m >= m.height_m || place.hangs)
+        continue;
       const auto& b = spec_.benches[at(place.bench)];
       land(b.name, bench_nodes_.at(b.name), p, b.value.length_m * b.value.width_m * (1.0 - bench_cover_share(b.name)));
     }
   }
   const int floor = floor_place(bay);
   for (std::size_t i = 0; i < out_.plants.size(); ++i)
-    if (out_.plants[i].place_index == floor)
-      land(out_.plants[i].name, out_.plants[i].tissue, floor, spec_.plants[i].value.area_m2);
+    if (out_.plants[i].place_index == floor) land_on_plants(i);
   land("the floor of the " + parts.name + " bay", parts.floor, floor, out_.shape.bays[at(bay)].floor_m2);
   return out;
 }
@@ -124,10 +131,11 @@ void Assembler::spray_bay(const Named<MistSpec>& line, int bay, const std::share
       const NodeId air = out_.bays[at(bay)].air[at(i)];
       if (depth > 0.0) stretches[depth] += of_line * fall.share;
       const double approach = onto_floor ? 0.0 : table->approach_to_wet_bulb(m.height_m - fall.height_m);
-      const ExchangeId lands = graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
-                      SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
-                      {onto_floor ? stage.front() : stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
-                      {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
+      const ExchangeId lands =
+          graph_.exchange(line.name + " onto " + fall.where, "mist that lands",
+                          SprayLanding{table, of_line * fall.share, depth, approach, out_.pressure_pa},
+                          {onto_floor ? stage.front() : stage[at(top - i)], air, Input(air, 1), out_.tank, flow},
+                          {{{End(out_.tank, 1), End(fall.node, 1)}, {out_.tank, fall.node}, {out_.tank, air}}});
       out_.landings.push_back({fall.place, lands, fall.area_m2});
     }
     if (onto_floor) continue;

@@ -23,15 +23,15 @@ NodeId Assembler::ground_of(const StandingPlace& place) const {
 }
 
 /// What surrounds whatever stands on a place; its own share of the sun is the group's.
-PlantSurroundings Assembler::surroundings_of(int place_index) const {
+PlantSurroundings Assembler::surroundings_of(int place_index, const PlantKindSpec& kind) const {
   const StandingPlace& place = out_.places[at(place_index)];
   const BayParts& bay = out_.bays[at(place.bay)];
-  const int layer = out_.shape.layer_at(place.height_m + kPlantsAbove);
+  const int layer = out_.shape.layer_at(canopy_height_m(place, kind));
   const NodeId air = bay.air[at(layer)], ground = ground_of(place);
   PlantSurroundings s;
   s.air = air;
   s.vapour = Input(air, 1);
-  s.draught = bay.draught.at(layer);
+  s.draught = bay.draught[at(layer)];
   s.stirring = stirring_[at(place.bay)];
   s.air_heat = air;
   s.air_vapour = End(air, 1);
@@ -50,7 +50,7 @@ PlantSurroundings Assembler::surroundings_of(int place_index) const {
   s.air_density_kg_m3 = air_density_;
   s.pressure_pa = out_.pressure_pa;
   s.mean_air_k = table_->mean_outdoor_k();
-  s.used_to_w_m2 = first_day_direct(*table_, place_index);
+  s.used_to_w_m2 = usual_direct(*table_, place_index);
   return s;
 }
 
@@ -64,13 +64,13 @@ void Assembler::add_plant_group(std::size_t index) {
   plant.place = place.name;
   plant.bay = out_.shape.bays[at(place.bay)].name;
   plant.bay_index = place.bay;
-  plant.layer = out_.shape.layer_at(place.height_m + kPlantsAbove);
   plant.place_index = place_index;
   plant.height_m = place.height_m;
   plant.limits = kind_of(g, spec_);
+  plant.layer = out_.shape.layer_at(canopy_height_m(place, plant.limits));
   plant.light = out_.light[at(place_index)].all;
 
-  PlantSurroundings s = surroundings_of(place_index);
+  PlantSurroundings s = surroundings_of(place_index, plant.limits);
   const auto gain = [&](const std::string& of, std::size_t row) {
     const ChannelId channel = graph_.channel("sun on " + of + plant.name, "W", 0.0);
     out_.site.sunlight[row] = channel;
@@ -103,12 +103,7 @@ std::vector<std::string> Assembler::coolers_in_use() const {
 }
 
 void Assembler::add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group) {
-  PotWatch::Parameters p;
-  p.name = plant.name;
-  p.pot_water = Input(plant.pot, 1);
-  p.dry_below_kg = group.dry_at * group.pot_water_kg_m2 * group.area_m2;
-  p.harmed_after = ticks(plant.limits.thirst_harms_after_s);
-  p.lost_after = ticks(plant.limits.thirst_kills_after_s);
+  PotWatch::Parameters p = pot_watch_of(plant, group);
   for (const auto& visit : spec_.grower.visits)
     if (std::find(visit.value.waters.begin(), visit.value.waters.end(), plant.name) != visit.value.waters.end())
       p.watered_by.push_back("grower, " + visit.name);

@@ -24,7 +24,6 @@ namespace noonhouse {
 /// A tank's litres as mass; the few per mille by which warm water is lighter are left out [kg/m3].
 inline constexpr double kWaterKgPerM3 = 1000.0;
 
-
 /// Builds one plan's house part by part; each part's file names the laws it uses. Made for one use.
 class Assembler {
  public:
@@ -80,9 +79,10 @@ class Assembler {
     std::copy(more.begin(), more.end(), inputs.begin() + 6);
     graph_.exchange(name, path, law, inputs,
                     {{{pressure, outdoor_air_}, {End(air, 1), outdoor_vapour_}, {air, outdoor_heat_}}});
-    if constexpr (kFelt<L>)
-      feel(name, law, inputs, bay, layer, out_.shape.bays[static_cast<std::size_t>(bay)].layers[layer].section_area_m2);
+    if constexpr (kFelt<L>) feel(name, law, inputs, bay, layer, section_from(wind_pa, bay, layer));
   }
+  /// The upright section of a layer that air crosses which comes in through the facet of this wind [m2].
+  double section_from(ChannelId wind_pa, int bay, std::size_t layer) const;
   /// Cracks are too fine to be felt.
   template <class L>
   static constexpr bool kFelt = !std::is_same_v<L, LeakPiece>;
@@ -91,13 +91,11 @@ class Assembler {
   void feel(const std::string& name, const L& law,
             const std::array<Input, static_cast<std::size_t>(L::kInputs)>& inputs, int bay, std::size_t layer,
             double section_m2) {
-    const auto& draughts = out_.bays[static_cast<std::size_t>(bay)].draught;
-    const auto felt = draughts.find(static_cast<int>(layer));
-    if (felt == draughts.end()) return;
+    const NodeId felt = out_.bays[static_cast<std::size_t>(bay)].draught[layer];
     graph_.exchange("draught by " + name + " in layer " + std::to_string(layer + 1) + " of the " +
                         out_.bays[static_cast<std::size_t>(bay)].name + " bay",
                     "instruments", DraughtBy<L>{law, 2.0 * air_density_ * section_m2}, inputs,
-                    {{{instruments_, felt->second}}});
+                    {{{instruments_, felt}}});
   }
   // assemble_cover.cpp
   void add_covers();
@@ -126,7 +124,7 @@ class Assembler {
   // assemble_plants.cpp
   void add_plants();
   void add_plant_group(std::size_t index);
-  PlantSurroundings surroundings_of(int place) const;
+  PlantSurroundings surroundings_of(int place, const PlantKindSpec& kind) const;
   NodeId ground_of(const StandingPlace& place) const;
   void add_drips();
   static bool waters(const DripSpec& line, const std::string& group);

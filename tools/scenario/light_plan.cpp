@@ -10,9 +10,9 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kLowestShelf = 0.02;       ///< a bench on the floor is a board [m]
-constexpr double kFloorEmissivity = 0.95;   ///< soil, slabs; from memory
-constexpr double kBenchEmissivity = 0.9;    ///< timber; from memory
+constexpr double kLowestShelf = 0.02;      ///< a bench on the floor is a board [m]
+constexpr double kFloorEmissivity = 0.95;  ///< soil, slabs; from memory
+constexpr double kBenchEmissivity = 0.9;   ///< timber; from memory
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool in_leaf(const CrownSpec& crown, int day) {
@@ -118,8 +118,8 @@ CanopyLight canopy_of(const PlantKindSpec& kind) {
   return canopy_light(kind.absorptance, kind.leaf_area_index);
 }
 
-/// Light that a leaf meets first goes to the sunlit side where it is direct, and by the canopy's depth where it is soft;
-/// what leaves throw to one another goes by their area.
+/// Light that a leaf meets first goes to the sunlit side where it is direct, and by the canopy's depth where it is
+/// soft; what leaves throw to one another goes by their area.
 LightTaken light_taken(const PlantKindSpec& kind) {
   const PlantSides sides = sides_of(kind);
   const CanopyLight canopy = canopy_of(kind);

@@ -36,6 +36,7 @@ const std::vector<KindFigure>& kind_figures() {
       {"holds water before it drips", &K::holds_film_kg_m2, area_density},
       {"stomata wide open", &K::most_conductance_m_s, conductance},
       {"stomata shut", &K::least_conductance_m_s, conductance},
+      {"faces of a leaf with stomata", &K::faces_with_stomata, none},
       {"half open at light of", &K::half_light_w_m2, irradiance},
       {"half open at a deficit of", &K::half_deficit_pa, pressure},
       {"opens best at", &K::best_stomata_k, temperature},
@@ -49,6 +50,8 @@ const std::vector<KindFigure>& kind_figures() {
       {"bears a tenth of the time when colder by", &K::cold_tenfold_k, temperature_difference},
       {"strained after", &K::strained_after_s, time},
       {"harmed after", &K::harmed_after_s, time},
+      {"strained by cold after", &K::cold_strained_after_s, time},
+      {"harmed by cold after", &K::cold_harmed_after_s, time},
       {"killed after", &K::lost_after_s, time},
       {"forgets half in", &K::recovers_in_s, time},
       {"harmed by air above", &K::air_harm_above_k, temperature},
@@ -173,7 +176,8 @@ std::string material_tree(const std::string& wanted, UnitSystem system) {
   for (const auto& m : soil_materials()) names.emplace_back(m.name);
   for (const auto& k : plant_kinds()) names.emplace_back(k.name);
   throw UserError(ErrorKind::unknown_name,
-                  fmt::format("the name of no material and of no kind of plants holds \"{}\"{}", wanted, did_you_mean(wanted, names)));
+                  fmt::format("the name of no material and of no kind of plants holds \"{}\"{}", wanted,
+                              did_you_mean(wanted, names)));
 }
 
 }  // namespace noonhouse

@@ -20,7 +20,6 @@ constexpr double kTissueHeat = 3800.0;  ///< [J/(kg K)], fresh tissue, nine part
 /// Emissive share of a leaf's area that faces leaves of the other side (half of it, at 0.9); common practice, no
 /// source.
 constexpr double kLeafToLeaf = 0.45;
-constexpr double kPotHeight = 0.15;   ///< [m]; common practice, no source
 constexpr double kPotToBench = 5.0;   ///< conductance under pots [W/(m2 K)]; common practice, no source
 constexpr double kWallShare = 0.15;   ///< of the dry heat capacity that is walls; common practice, no source
 constexpr double kWallArea = 1.5;     ///< walls that meet air and sun, over ground covered; common practice, no source
@@ -108,6 +107,7 @@ void PlantBuilder::add_side(const PlantGroupSpec& g, const PlantParts& plant, co
   law.stomata = {kind.least_conductance_m_s,    kind.most_conductance_m_s, kind.half_light_w_m2,
                  kind.half_deficit_pa,          kind.best_stomata_k,       kind.stomata_spread_k,
                  g.pot_water_kg_m2 * g.area_m2, kind.pot_share_unhindered, kind.rhythm};
+  law.faces = kind.faces_with_stomata;
   graph_.exchange("transpiration of " + side.name, "transpiration", law,
                   {side.node, Input(plant.pot, 1), plant.pot, s_.air, s_.vapour, side.light, s_.draught, s_.stirring},
                   {{{End(plant.pot, 1), s_.air_vapour}, {plant.pot, side.node}, {side.node, s_.air_heat}}});

@@ -7,6 +7,7 @@
 
 #include "models/plants/dose.hpp"
 #include "models/plants/plant_watch.hpp"
+#include "models/plants/pot_watch.hpp"
 #include "models/plants/tissue.hpp"
 #include "sim/contract/agent.hpp"
 #include "sim/graph/house_graph.hpp"
@@ -81,5 +82,8 @@ std::vector<PlantMarks> plant_marks(const PlantParts& plant);
 /// `coolers` are the devices in service whose failure lets it get too hot.
 std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, const Input& air,
                                                      const std::vector<std::string>& coolers);
+
+/// The watch over a group's pots; whose failure leaves them dry is for the caller to add.
+PotWatch::Parameters pot_watch_of(const PlantParts& plant, const PlantGroupSpec& group);
 
 }  // namespace noonhouse

@@ -14,12 +14,13 @@
 namespace noonhouse {
 namespace {
 constexpr double kDaySeconds = 86400.0;
-constexpr double kDoseUnit = 0.001;           ///< of the dose that strains: what the error norm calls one
+constexpr double kDoseUnit = 0.001;          ///< of the dose that strains: what the error norm calls one
 constexpr double kTemperatureEdge = 1.0;     ///< width of a spell's rounding [K]
 constexpr double kDeficitEdge = 100.0;       ///< [Pa]
 constexpr double kWetFilm = 0.05;            ///< of the film held that counts as wet; common practice, no source
 constexpr double kDryAgain = 2.0 * 3600.0;   ///< in which dried leaves forget half of a wet spell; common practice
 constexpr double kAirAgain = 12.0 * 3600.0;  ///< in which half a spell of dry or damp air is forgotten; the same
+constexpr double kWallOfRoots = 0.5;         ///< of roots lies along the walls; common practice, no source
 constexpr double kFarBeyond = 20.0;          ///< a dose ends at so many times the last mark: later by 3 % there
 constexpr double kJoulesPerUnit = 1e4;       ///< of light received [J/m2]
 
@@ -42,10 +43,11 @@ NodeId PlantBuilder::dose(const std::string& name, double start, double unit) {
 void PlantBuilder::add_doses(const PlantGroupSpec& group, PlantParts& plant) {
   const PlantKindSpec& kind = plant.limits;
   const auto thermal = [&](const std::string& what, bool heat, double limit_k, double tenfold_k, double most_s,
-                           const Input& first, const Input& second) {
-    const NodeId node = dose(what + " borne by " + plant.name, 0.0, kDoseUnit * kind.strain_after_s);
+                           const Input& first, const Input& second, double first_share = -1.0) {
+    const double strain_s = heat ? kind.strain_after_s : kind.cold_strain_after_s;
+    const NodeId node = dose(what + " borne by " + plant.name, 0.0, kDoseUnit * strain_s);
     graph_.exchange(what + " of " + plant.name, "instruments",
-                    ThermalDose{limit_k, tenfold_k, heat, {kind.recovers_in_s, kFarBeyond * most_s}},
+                    ThermalDose{limit_k, tenfold_k, heat, {kind.recovers_in_s, kFarBeyond * most_s}, first_share},
                     {first, second, node}, {{{s_.instruments, node}}});
     return node;
   };
@@ -56,9 +58,9 @@ void PlantBuilder::add_doses(const PlantGroupSpec& group, PlantParts& plant) {
   plant.doses.heat = thermal("heat", true, kind.harm_above_k, kind.heat_tenfold_k,
                              std::max(kind.harm_after_s, lost_hot), plant.tissue, plant.shaded);
   plant.doses.cold = thermal("cold", false, kind.harm_below_k, kind.cold_tenfold_k,
-                             std::max(kind.harm_after_s, lost_cold), plant.tissue, plant.shaded);
+                             std::max(kind.cold_harm_after_s, lost_cold), plant.tissue, plant.shaded);
   plant.doses.hot_roots = thermal("heat at the roots", true, kind.roots_harm_above_k, kind.heat_tenfold_k,
-                                  kind.harm_after_s, plant.wall, plant.pot);
+                                  kind.harm_after_s, plant.wall, plant.pot, kWallOfRoots);
   add_sunburn(group, plant);
   add_spells(group, plant);
 }
@@ -150,12 +152,12 @@ std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
   add({"cold",
        as_much("cold", kind.harm_below_k),
        doses.cold,
-       {strain, harm, lost_cold},
+       {kind.cold_strain_after_s, kind.cold_harm_after_s, lost_cold},
        {as_much("cold", kind.lethal_below_k), kind.lost_after_s},
        plant.tissue,
        Cause::cold});
-  add({"hot pot walls",
-       as_much("hot pot walls", kind.roots_harm_above_k),
+  add({"hot roots",
+       as_much("hot roots", kind.roots_harm_above_k),
        doses.hot_roots,
        {strain, harm, never},
        {},
@@ -170,7 +172,7 @@ std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
        Cause::sun});
   if (kind.air_harm_above_k)
     add({"hot air",
-         "air above " + degrees(*kind.air_harm_above_k) + " for %",
+         "air above " + degrees(*kind.air_harm_above_k) + " for % in all",
          doses.hot_air,
          half(kind.air_harms_after_s),
          {},
@@ -178,17 +180,17 @@ std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
          Cause::heat});
   if (kind.air_harm_below_k)
     add({"cold air",
-         "air below " + degrees(*kind.air_harm_below_k) + " for %",
+         "air below " + degrees(*kind.air_harm_below_k) + " for % in all",
          doses.cold_air,
          half(kind.air_harms_after_s),
          {},
          {},
          Cause::cold});
-  add({"dry air", "dry air for %", doses.dry_air, half(kind.dry_air_harms_after_s), {}, {}, Cause::dry});
-  add({"damp air", "damp air for %", doses.damp_air, half(kind.damp_air_harms_after_s), {}, {}, Cause::damp});
+  add({"dry air", "dry air for % in all", doses.dry_air, half(kind.dry_air_harms_after_s), {}, {}, Cause::dry});
+  add({"damp air", "damp air for % in all", doses.damp_air, half(kind.damp_air_harms_after_s), {}, {}, Cause::damp});
   if (kind.wet_harms_after_s)
     add({"free water",
-         "free water on it for %",
+         "free water on it for % in all",
          doses.wet,
          half(*kind.wet_harms_after_s),
          {},
@@ -249,6 +251,16 @@ std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, co
   agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));
   agents.push_back(std::make_unique<PlanOf<DayWatch>>(daily_light_of(plant)));
   return agents;
+}
+
+PotWatch::Parameters pot_watch_of(const PlantParts& plant, const PlantGroupSpec& group) {
+  PotWatch::Parameters p;
+  p.name = plant.name;
+  p.pot_water = Input(plant.pot, 1);
+  p.dry_below_kg = group.dry_at * group.pot_water_kg_m2 * group.area_m2;
+  p.harmed_after = ticks(plant.limits.thirst_harms_after_s);
+  p.lost_after = ticks(plant.limits.thirst_kills_after_s);
+  return p;
 }
 
 }  // namespace noonhouse

@@ -26,9 +26,11 @@ struct PlantKindSpec {
   double leaf_area_index = 0.0, tissue_kg_m2 = 0.0, leaf_size_m = 0.0, thickness_m = 0.0, height_m = 0.0;
   double absorptance = 0.0, holds_film_kg_m2 = 0.0;
   double most_conductance_m_s = 0.0, least_conductance_m_s = 0.0, half_deficit_pa = 0.0, half_light_w_m2 = 0.0;
+  int faces_with_stomata = 1;
   double best_stomata_k = 0.0, stomata_spread_k = 0.0, pot_share_unhindered = 0.0;
   double harm_above_k = 0.0, lethal_above_k = 0.0, heat_tenfold_k = 0.0;
   double harm_below_k = 0.0, lethal_below_k = 0.0, cold_tenfold_k = 0.0;
+  double cold_strain_after_s = 0.0, cold_harm_after_s = 0.0;
   double strain_after_s = 0.0, harm_after_s = 0.0, lost_after_s = 0.0, recovers_in_s = 0.0;
   std::optional<double> air_harm_above_k, air_harm_below_k;
   double air_harms_after_s = 0.0;

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Fields of a kind of plant; what is not given is that of the library's kind it is like.
+#include <fmt/format.h>
+
 #include <optional>
 #include <string>
 
@@ -83,6 +85,9 @@ void stomata_fields(FieldVisitor& v, PlantKindSpec& s, const PlantKind& kind) {
           {.minimum = 0, .maximum = 0.1, .about = "of its stomata wide open, over leaf area"});
   f.value("least_conductance", s.least_conductance_m_s, Dimension::conductance, &K::least_conductance_m_s,
           {.minimum = 0, .maximum = 0.1, .about = "of its skin with stomata shut"});
+  const std::string faces = fmt::format("{:.0f}", kind.faces_with_stomata.value);
+  v.integer("faces_with_stomata", s.faces_with_stomata,
+            {.minimum = 1, .maximum = 2, .default_text = faces.c_str(), .about = "of a leaf: one or both"});
   f.value("half_deficit", s.half_deficit_pa, Dimension::pressure, &K::half_deficit_pa,
           {.minimum = 10, .maximum = 1e5, .about = "vapour pressure deficit that halves the stomata's opening"});
   f.value("half_light", s.half_light_w_m2, Dimension::irradiance, &K::half_light_w_m2,
@@ -111,9 +116,13 @@ void tissue_limit_fields(FieldVisitor& v, PlantKindSpec& s, const PlantKind& kin
   f.value("cold_tenfold", s.cold_tenfold_k, Dimension::temperature_difference, &K::cold_tenfold_k,
           {.minimum = 0.5, .maximum = 50, .about = "colder by this, it bears a tenth of the time"});
   f.value("strained_after", s.strain_after_s, Dimension::time, &K::strained_after_s,
-          {.minimum = 1, .about = "dose that strains it, as time at a harm limit"});
+          {.minimum = 1, .about = "dose of heat that strains it, as time at the harm limit"});
   f.value("harmed_after", s.harm_after_s, Dimension::time, &K::harmed_after_s,
-          {.minimum = 1, .about = "dose that marks it, as time at a harm limit"});
+          {.minimum = 1, .about = "dose of heat that marks it, as time at the harm limit"});
+  f.value("cold_strained_after", s.cold_strain_after_s, Dimension::time, &K::cold_strained_after_s,
+          {.minimum = 1, .about = "dose of cold that strains it, as time at the harm limit"});
+  f.value("cold_harmed_after", s.cold_harm_after_s, Dimension::time, &K::cold_harmed_after_s,
+          {.minimum = 1, .about = "dose of cold that marks it, as time at the harm limit"});
   f.value("lost_after", s.lost_after_s, Dimension::time, &K::lost_after_s,
           {.minimum = 1, .about = "dose that kills it, as time at a lethal limit"});
   f.value("recovers_in", s.recovers_in_s, Dimension::time, &K::recovers_in_s,

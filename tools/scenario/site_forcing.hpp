@@ -66,8 +66,8 @@ class SiteTable {
   std::vector<double> sunlight_, wind_pa_;
 };
 
-/// Mean over the first day of the direct sun on a place, all cloths away [W/m2].
-double first_day_direct(const SiteTable& table, int place);
+/// Mean over the first ten days of the run, or all of it, of the direct sun on a place, all cloths away [W/m2].
+double usual_direct(const SiteTable& table, int place);
 
 /// The grid instants of a run with their sun, on the house as it stands: what plans with equal geometry share.
 std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const HouseShape& shape,

@@ -14,6 +14,9 @@
 namespace noonhouse {
 namespace {
 
+/// Days whose mean direct sun plants are taken to be used to at the start of a run.
+constexpr std::size_t kHabitDays = 10;
+
 std::size_t grid_instants(const RunSpec& run) {
   const Tick spacing = ticks(run.sun_every_s);
   return static_cast<std::size_t>((ticks(run.length_s).ms + spacing.ms - 1) / spacing.ms) + 1;
@@ -90,13 +93,14 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
   }
 }
 
-/// Mean over the first day of the direct sun on a place, all cloths away [W/m2].
-double first_day_direct(const SiteTable& table, int place) {
-  const auto day = std::min(table.instants(), static_cast<std::size_t>(kDay.ms / table.spacing().ms));
+double usual_direct(const SiteTable& table, int place) {
+  const auto a_day = static_cast<std::size_t>(kDay.ms / table.spacing().ms);
+  const std::size_t days = std::clamp<std::size_t>(table.instants() / a_day, 1, kHabitDays);
+  const std::size_t count = std::min(table.instants(), days * a_day);
   double sum = 0.0;
-  for (std::size_t k = 0; k < day; ++k)
+  for (std::size_t k = 0; k < count; ++k)
     sum += table.sunlight(k, 0)[table.row().direct(static_cast<std::size_t>(place))];
-  return day > 0 ? sum / static_cast<double>(day) : 0.0;
+  return count > 0 ? sum / static_cast<double>(count) : 0.0;
 }
 
 double SiteTable::mean_outdoor_k() const {

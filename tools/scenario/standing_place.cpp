@@ -25,6 +25,10 @@ std::vector<StandingPlace> standing_places(const ScenarioSpec& spec, const House
   return out;
 }
 
+double canopy_height_m(const StandingPlace& place, const PlantKindSpec& kind) {
+  return place.height_m + kPotHeight + 0.5 * kind.height_m;
+}
+
 int place_of(const PlantGroupSpec& group, const std::vector<StandingPlace>& places, const ScenarioSpec& spec) {
   using Of = StandingPlace::Of;
   const auto named = [&](const StandingPlace& p) {

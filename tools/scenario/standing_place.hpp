@@ -8,8 +8,8 @@
 
 namespace noonhouse {
 
-/// Where above what plants stand on their air is looked for [m].
-inline constexpr double kPlantsAbove = 0.05;
+/// Height of pots [m]; common practice, no source.
+inline constexpr double kPotHeight = 0.15;
 
 /// Where plants can stand: on or under a bench, hanging from a rail, or on a bay's open floor.
 struct StandingPlace {
@@ -25,6 +25,10 @@ struct StandingPlace {
 /// Every place of a house, used or not: of each bench its top and what is beneath, then each bay's open floor. A rail
 /// has nothing beneath, nor has a board on the floor.
 std::vector<StandingPlace> standing_places(const ScenarioSpec& spec, const HouseShape& shape);
+
+/// Where the middle of plants of a kind is when they stand on a place, above the floor [m]: their air is that of this
+/// height.
+double canopy_height_m(const StandingPlace& place, const PlantKindSpec& kind);
 
 /// The place that a group stands on: an index into standing_places.
 int place_of(const PlantGroupSpec& group, const std::vector<StandingPlace>& places, const ScenarioSpec& spec);
