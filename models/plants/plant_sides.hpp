@@ -23,24 +23,35 @@ inline PlantSides sides_of_leaves(double leaf_area_index) {
   return {depth > 1e-6 ? (1.0 - passes) / depth : 1.0, 0.5 * (1.0 + passes)};
 }
 
-/// What a canopy of leaves takes up of the light on the ground that it hides, 1 - exp(-k L): what its leaves meet
-/// first, and what they throw to one another and do not let out again.
+/// What a canopy of leaves does with the light on the ground that it covers; it throws back the rest.
 struct CanopyLight {
-  double absorptance = 0.0;  ///< of the light on the ground hidden
-  double first_hit = 1.0;    ///< of what is taken up, by the leaf that the light met first
+  double takes = 0.0;      ///< share that its leaves take up
+  double passes = 1.0;     ///< share that comes down below it
+  double first_hit = 1.0;  ///< of what is taken up, by the leaf that the light met first
 };
 
-/// A canopy takes up (1 - r) (1 - exp(-k sqrt(a) L)) of the light, a the absorptance of a leaf and
-/// r = (1 - sqrt(a)) / (1 + sqrt(a)) what a deep canopy throws back   [Goudriaan 1977, Crop Micrometeorology; Goudriaan
-/// & van Laar 1994, ch. 6; from memory]. One leaf takes up a alone, which is the limit of a thin canopy or black
-/// leaves.
+/// Two streams, one down and one up, in leaves that take up a share a of what they meet and scatter the rest to both
+/// sides alike, over black ground:
+///   r = (1 - sqrt a) / (1 + sqrt a),  q = exp(-k sqrt(a) L),  R = r (1 - q^2) / (1 - r^2 q^2),
+///   T = (1 - r^2) q / (1 - r^2 q^2),  taken 1 - R - T
+///   [Goudriaan 1977, Crop Micrometeorology; Goudriaan & van Laar 1994, ch. 6; from memory]
+/// A thin canopy takes a k L, so much as its leaves meet; a deep one throws back r. What they meet first is
+/// 1 - exp(-k L).
 inline CanopyLight canopy_light(double leaf_absorptance, double leaf_area_index) {
   const double root = std::sqrt(leaf_absorptance), depth = kLeafExtinction * leaf_area_index;
-  const double hidden = 1.0 - std::exp(-depth);
-  if (hidden < 1e-9 || root <= 0.0) return {leaf_absorptance, 1.0};
-  const double taken = (1.0 - (1.0 - root) / (1.0 + root)) * (1.0 - std::exp(-root * depth)) / hidden;
-  const double absorptance = std::max(leaf_absorptance, std::min(1.0, taken));
-  return {absorptance, leaf_absorptance / absorptance};
+  const double r = (1.0 - root) / (1.0 + root), q = std::exp(-root * depth), rest = 1.0 - r * r * q * q;
+  if (rest <= 0.0) return {0.0, 1.0 / (1.0 + depth), 1.0};  // leaves that take up nothing
+  CanopyLight out;
+  out.passes = (1.0 - r * r) * q / rest;
+  out.takes = 1.0 - r * (1.0 - q * q) / rest - out.passes;
+  if (out.takes > 0.0) out.first_hit = std::min(1.0, leaf_absorptance * (1.0 - std::exp(-depth)) / out.takes);
+  return out;
+}
+
+/// One thick body lets nothing through: what passes between bodies comes down.
+inline CanopyLight bodies_light(double absorptance, double leaf_area_index) {
+  const double passes = std::exp(-kLeafExtinction * leaf_area_index);
+  return {absorptance * (1.0 - passes), passes, 1.0};
 }
 
 /// One thick body: half of it looks to the sun, half away from it, and both see as much of the sky.

@@ -126,9 +126,16 @@ TEST(SunburnDose, NeedsBothLightAndHeat) {
 }
 
 TEST(SunburnDose, SparesWhatIsUsedToTheSun) {
-  EXPECT_EQ(rate(burn(), {320.0, 850.0, 250.0, 0.0}), 0.0) << "three times 250 and the 100 it bears anyway";
-  EXPECT_GT(rate(burn(), {320.0, 850.0, 100.0, 0.0}), rate(burn(), {320.0, 850.0, 200.0, 0.0}));
-  EXPECT_GT(rate(burn(), {320.0, 850.0, 200.0, 0.0}), 0.0);
+  EXPECT_EQ(rate(burn(), {320.0, 400.0, 100.0, 0.0}), 0.0) << "three times 100 and the 100 it bears anyway";
+  EXPECT_GT(rate(burn(), {320.0, 850.0, 50.0, 0.0}), rate(burn(), {320.0, 850.0, 100.0, 0.0}));
+  EXPECT_GT(rate(burn(), {320.0, 850.0, 100.0, 0.0}), 0.0);
+}
+
+TEST(SunburnDose, NoHabitMakesAPlantBearMoreThanTheBurningSunAgain) {
+  const double most = burn().bears_w_m2 + burn().burns_w_m2;
+  EXPECT_EQ(rate(burn(), {320.0, most, 300.0, 0.0}), 0.0);
+  EXPECT_GT(rate(burn(), {320.0, most + 100.0, 300.0, 0.0}), 0.0);
+  EXPECT_EQ(rate(burn(), {320.0, most + 100.0, 300.0, 0.0}), rate(burn(), {320.0, most + 100.0, 250.0, 0.0}));
 }
 
 TEST(SunburnDose, IsForgottenByHalves) {

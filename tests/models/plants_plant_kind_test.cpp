@@ -256,7 +256,7 @@ TEST(PlantKinds, OfTheTropicsAreMoreTender) {
     }
   }
   EXPECT_GT(kind("fruiting crop").lethal_below_k.value, kind("leafy crop").lethal_below_k.value);
-  EXPECT_GT(kind("leafy crop").lethal_below_k.value, kind("citrus in a tub").lethal_below_k.value);
+  EXPECT_LT(kind("leafy crop").lethal_below_k.value, kind("citrus in a tub").lethal_below_k.value) << "hardened salads";
 }
 
 // An hour of heat that half the cells of cacti outlive: 64 degC, mean of 18 of the desert, and 55 degC for one of the

@@ -66,5 +66,38 @@ TEST(PlantSides, OfABodyExchangeThroughHalfItsThickness) {
   EXPECT_LT(between_sides_w_m2_k(1.0) * 0.5, 0.60);
 }
 
+// The two streams integrated in thin layers from below: layers of leaves that meet k dL of what comes and send half of
+// what they scatter to each side, added one by one (Stokes' sums), over black ground.
+TEST(CanopyLight, IsManyThinLayersOfLeaves) {
+  for (const double index : {0.1, 1.0, 3.0, 6.0})
+    for (const double a : {0.3, 0.5, 0.85}) {
+      const int layers = 20000;
+      const double meets = kLeafExtinction * index / layers, throws = meets * (1.0 - a) / 2.0;
+      double reflects = 0.0, passes = 1.0;
+      for (int i = 0; i < layers; ++i) {
+        const double through = 1.0 - meets + throws, again = 1.0 / (1.0 - throws * reflects);
+        passes *= through * again;
+        reflects = throws + through * through * reflects * again;
+      }
+      const CanopyLight found = canopy_light(a, index);
+      EXPECT_NEAR(found.passes, passes, 2e-4) << index << ' ' << a;
+      EXPECT_NEAR(found.takes, 1.0 - passes - reflects, 2e-4) << index << ' ' << a;
+    }
+}
+
+TEST(CanopyLight, IsThatOfItsLeavesWhereItIsThinAndOfBlackOnesWhereTheyAreBlack) {
+  const CanopyLight thin = canopy_light(0.5, 1e-3);
+  EXPECT_NEAR(thin.takes, 0.5 * kLeafExtinction * 1e-3, 1e-6);
+  EXPECT_NEAR(thin.first_hit, 1.0, 1e-3);
+  const CanopyLight black = canopy_light(1.0, 2.0);
+  EXPECT_NEAR(black.passes, std::exp(-1.4), 1e-12);
+  EXPECT_NEAR(black.takes, 1.0 - std::exp(-1.4), 1e-12);
+  EXPECT_NEAR(black.first_hit, 1.0, 1e-12);
+  const CanopyLight white = canopy_light(0.0, 2.0);
+  EXPECT_EQ(white.takes, 0.0);
+  EXPECT_GT(white.passes, 0.0);
+  EXPECT_LT(white.passes, 1.0);
+}
+
 }  // namespace
 }  // namespace noonhouse

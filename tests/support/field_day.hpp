@@ -63,7 +63,7 @@ inline std::string crop_text(const std::vector<std::string>& bays, double bay_le
   }
   return benches +
          "plant_kinds:\n  pepper:\n    like: fruiting crop\n    leaf_area_index: 3\n    tissue: 3 kg/m2\n    "
-         "most_conductance: 8 mm/s\n    harm_above: 50 degC\n    lethal_above: 60 degC\n"
+         "most_conductance: 5 mm/s\n    harm_above: 50 degC\n    lethal_above: 60 degC\n"
          "    harm_below: 0 degC\n    lethal_below: -3 degC\n" +
          plants;
 }

@@ -60,12 +60,21 @@ SeasonAnswer sample() {
   answer.days = 365;
   answer.coldest_outdoors_k = 263.15;
   answer.hottest_outdoors_k = 303.15;
-  KindSeason kind{"fern", 279.15, 308.15, {}, 1};
-  kind.places.push_back({"on the bench", {100, 50, false}, 3, 4, 270.15, 20, 311.15, 190});
-  kind.places.push_back({"under the bench", {350, 30, false}, 0, 7, 272.15, 21, 309.15, 191});
-  answer.kinds.push_back(kind);
-  answer.kinds.push_back({"cactus", 275.15, 323.15, {{"on the bench", {0, 365, true}, 0, 0, 280.0, 1, 310.0, 2}}, 0});
-  answer.kinds.push_back({"orchid", 283.15, 312.15, {{"on the bench", {0, 0, false}, 0, 0, 270.0, 1, 310.0, 2}}, 0});
+  const auto season = [](const char* place, SafeStretch safe, int hot_days, int dim_days) {
+    PlaceSeason out;
+    out.place = place;
+    out.safe = safe;
+    out.hot_days = hot_days;
+    out.dim_days = dim_days;
+    out.coldest_k = 270.15;
+    out.hottest_k = 311.15;
+    return out;
+  };
+  PlaceSeason low = season("under the bench", {350, 30, false}, 0, 7);
+  low.too_low = true;
+  answer.kinds.push_back({"fern", 279.15, 308.15, {season("on the bench", {100, 50, false}, 3, 4), low}, 0});
+  answer.kinds.push_back({"cactus", 275.15, 323.15, {season("on the bench", {0, 365, true}, 0, 0)}, 0});
+  answer.kinds.push_back({"orchid", 283.15, 312.15, {season("on the bench", {0, 0, false}, 0, 0)}, 0});
   return answer;
 }
 
@@ -76,6 +85,7 @@ TEST(SeasonText, SaysFromWhenToWhenAndWhereAndFitsTheWidth) {
     EXPECT_NE(text.find("17 Dec to 15 Jan"), std::string::npos) << "over the year's end\n" << text;
     EXPECT_NE(text.find("all year"), std::string::npos);
     EXPECT_NE(text.find("never"), std::string::npos);
+    EXPECT_NE(text.find("too low"), std::string::npos);
     std::size_t longest = 0, at = 0;
     for (std::size_t end = text.find('\n'); end != std::string::npos; at = end + 1, end = text.find('\n', at)) {
       std::size_t characters = 0;

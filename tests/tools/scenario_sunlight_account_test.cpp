@@ -300,16 +300,17 @@ TEST(SunlightAccount, PlantsTakeTheirLightWithBothSidesAndThePotsTheRest) {
     house.account.write(light_of(sun, beam, 90.0), house.instant(sun), 0, row.data());
     for (std::size_t g = 0; g < house.row.groups; ++g) {
       const double light = row[house.row.light(place_of_group[g])], soft = row[house.row.soft(place_of_group[g])];
-      // Leaves that take up a in a canopy of index 2, by hand: all take (1 - r) (1 - exp(-0.7 sqrt(a) 2)), what they meet
-      // first a (1 - exp(-1.4)); the rest goes by area, of which 0.4619 lies in the shade.
+      // Two streams in leaves that take up a, index 2, by hand: they take 1 - R - T, of it a (1 - exp(-1.4)) where they
+      // meet it first; the rest goes by area, of which 0.4619 lies in the shade; the pots get T.
       const double a = house.spec.plant_kinds.front().value.absorptance, root = std::sqrt(a);
-      const double all = (2.0 * root / (1.0 + root)) * (1.0 - std::exp(-1.4 * root)), first = a * 0.7534;
+      const double r = (1.0 - root) / (1.0 + root), q = std::exp(-1.4 * root), d = 1.0 - r * r * q * q;
+      const double passes = (1.0 - r * r) * q / d, all = 1.0 - r * (1.0 - q * q) / d - passes, first = a * 0.7534;
       const double hair = 2e-4 * covered_m2[g] * light;
       EXPECT_NEAR(row[house.row.sunlit(g)] + row[house.row.shaded(g)], all * covered_m2[g] * light, hair) << g;
       EXPECT_NEAR(row[house.row.shaded(g)],
                   covered_m2[g] * (first * soft * (1.0 - 0.6233) + (all - first) * 0.4619 * light), hair)
           << g;
-      const double pots = house.spec.plants[g].value.pot_absorptance * covered_m2[g] * (1.0 - 0.7534);
+      const double pots = house.spec.plants[g].value.pot_absorptance * covered_m2[g] * passes;
       EXPECT_NEAR(row[house.row.pots(g)], pots * light, 5e-4 * pots * light) << g;
     }
   }

@@ -38,11 +38,11 @@ struct Takes {
 Takes takes_of(const PlantGroupSpec& group, const PlantKindSpec& kind) {
   const LightTaken taken = light_taken(kind);
   const double leaves = leaf_cover_m2(group, kind), sunlit = sides_of(kind).sunlit_area;
-  return {taken.sunlit_direct * leaves,
-          taken.sunlit_soft * leaves,
-          taken.shaded_direct * leaves,
-          taken.shaded_soft * leaves,
-          group.pot_absorptance * (group.area_m2 - leaves),
+  return {taken.sunlit_direct * group.area_m2,
+          taken.sunlit_soft * group.area_m2,
+          taken.shaded_direct * group.area_m2,
+          taken.shaded_soft * group.area_m2,
+          group.pot_absorptance * canopy_of(kind).passes * group.area_m2,
           leaves * sunlit,
           leaves * (1.0 - sunlit),
           group.area_m2 - leaves};

@@ -114,7 +114,7 @@ double leaf_cover_m2(const PlantGroupSpec& group, const PlantKindSpec& kind) {
 }
 
 CanopyLight canopy_of(const PlantKindSpec& kind) {
-  if (kind.body == PlantBody::one_body) return {kind.absorptance, 1.0};
+  if (kind.body == PlantBody::one_body) return bodies_light(kind.absorptance, kind.leaf_area_index);
   return canopy_light(kind.absorptance, kind.leaf_area_index);
 }
 
@@ -123,7 +123,7 @@ CanopyLight canopy_of(const PlantKindSpec& kind) {
 LightTaken light_taken(const PlantKindSpec& kind) {
   const PlantSides sides = sides_of(kind);
   const CanopyLight canopy = canopy_of(kind);
-  const double first = canopy.absorptance * canopy.first_hit, again = canopy.absorptance - first;
+  const double first = canopy.takes * canopy.first_hit, again = canopy.takes - first;
   const double by_area = again * sides.sunlit_area, others = again - by_area;
   return {first + by_area, first * sides.sunlit_takes_soft + by_area, others,
           first * (1.0 - sides.sunlit_takes_soft) + others};
@@ -138,28 +138,29 @@ std::vector<SurfacePart> surface_parts(const ScenarioSpec& spec, const HouseShap
   std::vector<SurfacePart> out;
   for (std::size_t f = 0; f < shape.facets.size(); ++f)
     out.push_back({static_cast<int>(f), 1.0, Of::facet, static_cast<int>(f), 0.0,
-                   sheet_of(shape.facets[f], shape, spec.house.cover).emissivity});
+                   sheet_of(shape.facets[f], shape, spec.house.cover).emissivity, 1.0});
   std::vector<double> free(scene.surfaces().size(), 1.0);  // share of each surface that no plants take
   const auto places = standing_places(spec, shape);
   for (std::size_t g = 0; g < spec.plants.size(); ++g) {
     const PlantGroupSpec& group = spec.plants[g].value;
     const PlantKindSpec& kind = kind_of(group, spec);
     const int surface = surface_of(places[at(place_of(group, places, spec))], scene), index = static_cast<int>(g);
-    const auto take = [&](double area_m2) {
-      const double area = scene.surfaces()[at(surface)].area_m2;
-      const double share = area > 0.0 ? std::min(area_m2 / area, free[at(surface)]) : 0.0;
-      free[at(surface)] -= share;
-      return share;
-    };
-    const double leaves_m2 = leaf_cover_m2(group, kind), leaves = take(leaves_m2);
-    const double sunlit = sides_of(kind).sunlit_area * leaves;
-    out.push_back({surface, sunlit, Of::sunlit, index, canopy_of(kind).absorptance, kTissueEmissivity});
-    out.push_back({surface, leaves - sunlit, Of::shaded, index, canopy_of(kind).absorptance, kTissueEmissivity});
+    const CanopyLight light = canopy_of(kind);
+    const double area = scene.surfaces()[at(surface)].area_m2;
+    const double covered = area > 0.0 ? std::min(group.area_m2 / area, free[at(surface)]) : 0.0;
+    free[at(surface)] -= covered;
+    const double leaves = covered * leaf_cover_m2(group, kind) / group.area_m2, sunlit = sides_of(kind).sunlit_area;
+    const double met = covered * (1.0 - light.passes), takes = met > 0.0 ? light.takes / (1.0 - light.passes) : 0.0;
+    out.push_back({surface, sunlit * leaves, Of::sunlit, index, takes, kTissueEmissivity, sunlit * met});
+    out.push_back(
+        {surface, (1.0 - sunlit) * leaves, Of::shaded, index, takes, kTissueEmissivity, (1.0 - sunlit) * met});
     // What passes the leaves falls on the pots and what is in them.
-    out.push_back({surface, take(group.area_m2 - leaves_m2), Of::pots, index, group.pot_absorptance, kPotEmissivity});
+    out.push_back(
+        {surface, covered - leaves, Of::pots, index, group.pot_absorptance, kPotEmissivity, covered * light.passes});
   }
   const auto rest = [&](int surface, Of of, int index, double absorptance, double emissivity) {
-    out.push_back({surface, std::max(0.0, free[at(surface)]), of, index, absorptance, emissivity});
+    const double share = std::max(0.0, free[at(surface)]);
+    out.push_back({surface, share, of, index, absorptance, emissivity, share});
   };
   for (int bay = 0; bay < static_cast<int>(shape.bays.size()); ++bay)
     rest(scene.floor_surface(bay), Of::floor, bay, spec.house.floor.absorptance, kFloorEmissivity);

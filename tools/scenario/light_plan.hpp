@@ -21,10 +21,11 @@ namespace noonhouse {
 struct SurfacePart {
   enum class Of { facet, floor, bench, sunlit, shaded, pots };
   int surface = 0;
-  double share = 1.0;
+  double share = 1.0;  ///< of its area, by which it takes part in thermal radiation
   Of of = Of::facet;
   int index = 0;  ///< of the facet, bay, bench or plant group
   double absorptance = 0.0, emissivity = 0.0;
+  double of_light = share;  ///< share of the light on the surface that falls to it
 };
 
 /// All parts of all surfaces of the light's scene; the shares of a surface sum to one. Facets come first, by index.
@@ -51,10 +52,10 @@ inline constexpr double kPotEmissivity = 0.92;     ///< clay, plastics; from mem
 /// How the tissue of a kind divides into a sunlit and a shaded side.
 PlantSides sides_of(const PlantKindSpec& kind);
 
-/// What a group takes up of the light on the ground that its leaves hide.
+/// What the leaves of a kind do with the light on the ground that they cover.
 CanopyLight canopy_of(const PlantKindSpec& kind);
 
-/// Shares of the light on a group's place that its parts take up, of the direct and of the soft light.
+/// Shares of the light on the ground that a group covers which its sides take up, of the direct and of the soft light.
 struct LightTaken {
   double sunlit_direct = 0.0, sunlit_soft = 0.0, shaded_direct = 0.0, shaded_soft = 0.0;
 };

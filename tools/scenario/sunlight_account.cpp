@@ -35,7 +35,7 @@ const LightBalance& SunlightAccount::balance(const LightGeometry& geometry, std:
     pieces.push_back(
         {{facet.diffuse().passes, facet.diffuse().returns, facet.from_inside().returns}, facet.diffuse().scatters});
   std::vector<double> reflects(geometry.scene.surfaces().size(), 0.0);
-  for (const SurfacePart& part : parts) reflects[at(part.surface)] += part.share * (1.0 - part.absorptance);
+  for (const SurfacePart& part : parts) reflects[at(part.surface)] += part.of_light * (1.0 - part.absorptance);
   made = std::make_unique<const LightBalance>(geometry, std::move(pieces), reflects);
   return *made;
 }
@@ -83,7 +83,7 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     if (part.of == Of::facet) continue;
     const double arriving = lit.house.arriving_w[at(part.surface)],
                  straight = lit.house.beam_arriving_w[at(part.surface)];
-    const double taken = part.share * part.absorptance * arriving;
+    const double taken = part.of_light * part.absorptance * arriving;
     totals.taken_up_w += taken;
     const std::size_t i = at(part.index);
     if (part.of == Of::floor) row[row_.floor(i)] += taken;
@@ -94,7 +94,10 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     // rest.
     const double direct = arriving > 0.0 ? std::min(1.0, straight / arriving) : 0.0;
     const LightTaken& takes = takes_[i];
-    const double met = part.share * arriving;
+    // Shares of what the group takes up, so that both of its parts together make it whole.
+    const double all =
+        direct * (takes.sunlit_direct + takes.shaded_direct) + (1.0 - direct) * (takes.sunlit_soft + takes.shaded_soft);
+    const double met = all > 0.0 ? taken / all : 0.0;
     row[row_.sunlit(i)] += met * (direct * takes.sunlit_direct + (1.0 - direct) * takes.sunlit_soft);
     row[row_.shaded(i)] += met * (direct * takes.shaded_direct + (1.0 - direct) * takes.shaded_soft);
   }
