@@ -52,8 +52,8 @@ Fanned fanned(const FannedHouse& house, double air_m3_m2_s, bool crop) {
   EXPECT_NEAR(drawn, 1.13 * air_m3_m2_s, 0.05 * drawn) << "the fan moves what it is said to";
   Fanned out{run.house_air(0, kFrom, kTo) - kZeroCelsius - field::outdoor_c(day, 13.0), 0.0};
   if (crop)
-    out.latent_share = 2.43e6 * run.water_lost(run.node("pots of crop of all"), kFrom, kTo) /
-                       (0.65 * 900.0 * house.floor_m2());
+    out.latent_share =
+        2.43e6 * run.water_lost(run.node("pots of crop of all"), kFrom, kTo) / (0.65 * 900.0 * house.floor_m2());
   return out;
 }
 double rise_k(const FannedHouse& house, double air_m3_m2_s, bool crop) {
