@@ -80,6 +80,22 @@ CLI::App* add_season(CLI::App& app, CommandOptions& options, bool& us) {
   return season;
 }
 
+CLI::App* add_report(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* report = app.add_subcommand("report", "write a page with charts from a folder of runs");
+  add_target(*report, options, "folder of runs");
+  report->add_option("--out", options.page, "the page (default report.html in that folder)");
+  add_units(*report, us);
+  return report;
+}
+
+CLI::App* add_materials(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* materials =
+      app.add_subcommand("materials", "show the libraries of covers, cloths, soils and plants with their sources");
+  materials->add_option("target", options.target, "only those whose name holds this");
+  add_units(*materials, us);
+  return materials;
+}
+
 void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
   std::vector<std::string> names;
@@ -109,18 +125,12 @@ int command_line(int argc, char** argv) {
   add_run_options(*compare, options);
   compare->add_flag("--json", options.json, "print one JSON document instead of the table");
   add_units(*compare, us);
-  CLI::App* report = app.add_subcommand("report", "write a page with charts from a folder of runs");
-  add_target(*report, options, "folder of runs");
-  report->add_option("--out", options.page, "the page (default report.html in that folder)");
-  add_units(*report, us);
+  CLI::App* report = add_report(app, options, us);
   CLI::App* light = add_light(app, options, us);
   CLI::App* air = add_air(app, options, us);
   CLI::App* place = add_place(app, options, us);
   CLI::App* season = add_season(app, options, us);
-  CLI::App* materials =
-      app.add_subcommand("materials", "show the libraries of covers, cloths, soils and plants with their sources");
-  materials->add_option("target", options.target, "only those whose name holds this");
-  add_units(*materials, us);
+  CLI::App* materials = add_materials(app, options, us);
   CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
   try {
     refuse_unknown_command(app, argc, argv);

@@ -33,8 +33,8 @@ double carried_on(const House& house, const RunResult& result, const std::string
 double carried_by(const House& house, const RunResult& result, const std::string& name) {
   const auto exchange = house.find_exchange(name);
   if (!exchange) return 0.0;
-  return result.state.carried[static_cast<std::size_t>(
-      house.exchanges[static_cast<std::size_t>(exchange->index)].first_flux)];
+  return result.state
+      .carried[static_cast<std::size_t>(house.exchanges[static_cast<std::size_t>(exchange->index)].first_flux)];
 }
 
 double days_from(double store, double use_a_day) { return use_a_day > 1e-9 ? store / use_a_day : kNotHappened; }

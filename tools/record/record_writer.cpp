@@ -20,8 +20,8 @@
 namespace noonhouse {
 namespace {
 
-using hdf5::FileDimension;
 using hdf5::Dimensions;
+using hdf5::FileDimension;
 
 void describe(const H5::DataSet& variable, const std::string& units, const std::string& long_name,
               const std::string& standard_name = {}) {
@@ -183,8 +183,8 @@ class Writer {
   }
 
   FileDimension& dimension(const std::string& name) {
-    const auto found =
-        std::find_if(dimensions_.begin() + 1, dimensions_.end(), [&](const FileDimension& d) { return d.name == name; });
+    const auto found = std::find_if(dimensions_.begin() + 1, dimensions_.end(),
+                                    [&](const FileDimension& d) { return d.name == name; });
     NOON_ASSERT(found != dimensions_.end());
     return *found;
   }

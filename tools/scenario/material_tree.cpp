@@ -23,7 +23,8 @@ struct KindFigure {
   Dimension dimension;
 };
 
-const std::vector<KindFigure>& kind_figures() {
+/// Shape, optics and stomata of a kind.
+const std::vector<KindFigure>& kind_shape() {
   using K = PlantKind;
   using enum Dimension;
   static const std::vector<KindFigure> all{
@@ -42,6 +43,15 @@ const std::vector<KindFigure>& kind_figures() {
       {"opens best at", &K::best_stomata_k, temperature},
       {"opens half within", &K::stomata_spread_k, temperature_difference},
       {"drinks freely above", &K::pot_share_unhindered, share},
+  };
+  return all;
+}
+
+/// What a kind bears.
+const std::vector<KindFigure>& kind_limits() {
+  using K = PlantKind;
+  using enum Dimension;
+  static const std::vector<KindFigure> all{
       {"harmed above", &K::harm_above_k, temperature},
       {"killed above", &K::lethal_above_k, temperature},
       {"bears a tenth of the time when hotter by", &K::heat_tenfold_k, temperature_difference},
@@ -146,8 +156,9 @@ Branch branch_of(const PlantKind& k, UnitSystem system) {
                          k.rhythm == StomataRhythm::day ? "by day" : "by night"),
              {}};
   const Figures figures(out, system);
-  for (const KindFigure& figure : kind_figures())
-    if ((k.*figure.of).value != kNoLimit) figures.quantity(figure.words, k.*figure.of, figure.dimension);
+  for (const auto* list : {&kind_shape(), &kind_limits()})
+    for (const KindFigure& figure : *list)
+      if ((k.*figure.of).value != kNoLimit) figures.quantity(figure.words, k.*figure.of, figure.dimension);
   return out;
 }
 

@@ -126,76 +126,71 @@ void PlantBuilder::add_spells(const PlantGroupSpec& group, PlantParts& plant) {
                Input(plant.tissue, 1));
 }
 
-std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
-  using Cause = PlantMarks::Cause;
+namespace {
+
+using Cause = PlantMarks::Cause;
+
+std::array<double, 3> strained_at_half(double harms_after_s) {
+  return {0.5 * harms_after_s, harms_after_s, Hazard::kNever};
+}
+
+/// What the tissue and the roots themselves bear.
+std::vector<PlantMarks> tissue_marks(const PlantParts& plant) {
   const PlantKindSpec& kind = plant.limits;
   const PlantDoses& doses = plant.doses;
-  const double strain = kind.strain_after_s, harm = kind.harm_after_s, never = Hazard::kNever;
-  std::vector<PlantMarks> out;
-  const auto add = [&](PlantMarks marks) {
-    if (marks.dose.valid()) out.push_back(std::move(marks));
-  };
-  const auto half = [&](double harms_after_s) {
-    return std::array<double, 3>{0.5 * harms_after_s, harms_after_s, never};
-  };
   const double lost_hot =
       lethal_dose_s(kind.lost_after_s, kind.lethal_above_k - kind.harm_above_k, kind.heat_tenfold_k);
   const double lost_cold =
       lethal_dose_s(kind.lost_after_s, kind.harm_below_k - kind.lethal_below_k, kind.cold_tenfold_k);
-  add({"heat",
-       as_much("heat", kind.harm_above_k),
-       doses.heat,
-       {strain, harm, lost_hot},
-       {as_much("heat", kind.lethal_above_k), kind.lost_after_s},
-       plant.tissue,
-       Cause::heat});
-  add({"cold",
-       as_much("cold", kind.harm_below_k),
-       doses.cold,
-       {kind.cold_strain_after_s, kind.cold_harm_after_s, lost_cold},
-       {as_much("cold", kind.lethal_below_k), kind.lost_after_s},
-       plant.tissue,
-       Cause::cold});
-  add({"hot roots",
-       as_much("hot roots", kind.roots_harm_above_k),
-       doses.hot_roots,
-       {strain, harm, never},
-       {},
-       plant.wall,
-       Cause::heat});
-  add({"sunburn",
-       "sunburn, as much as % of burning sun does",
-       doses.sunburn,
-       {kind.burn_after_s / 3.0, kind.burn_after_s, never},
-       {},
-       plant.tissue,
-       Cause::sun});
-  if (kind.air_harm_above_k)
-    add({"hot air",
-         "air above " + degrees(*kind.air_harm_above_k) + " for % in all",
-         doses.hot_air,
-         half(kind.air_harms_after_s),
-         {},
-         {},
-         Cause::heat});
-  if (kind.air_harm_below_k)
-    add({"cold air",
-         "air below " + degrees(*kind.air_harm_below_k) + " for % in all",
-         doses.cold_air,
-         half(kind.air_harms_after_s),
-         {},
-         {},
-         Cause::cold});
-  add({"dry air", "dry air for % in all", doses.dry_air, half(kind.dry_air_harms_after_s), {}, {}, Cause::dry});
-  add({"damp air", "damp air for % in all", doses.damp_air, half(kind.damp_air_harms_after_s), {}, {}, Cause::damp});
-  if (kind.wet_harms_after_s)
-    add({"free water",
-         "free water on it for % in all",
-         doses.wet,
-         half(*kind.wet_harms_after_s),
-         {},
-         plant.tissue,
-         Cause::wet});
+  return {{"heat",
+           as_much("heat", kind.harm_above_k),
+           doses.heat,
+           {kind.strain_after_s, kind.harm_after_s, lost_hot},
+           {as_much("heat", kind.lethal_above_k), kind.lost_after_s},
+           plant.tissue,
+           Cause::heat},
+          {"cold",
+           as_much("cold", kind.harm_below_k),
+           doses.cold,
+           {kind.cold_strain_after_s, kind.cold_harm_after_s, lost_cold},
+           {as_much("cold", kind.lethal_below_k), kind.lost_after_s},
+           plant.tissue,
+           Cause::cold},
+          {"hot roots",
+           as_much("hot roots", kind.roots_harm_above_k),
+           doses.hot_roots,
+           {kind.strain_after_s, kind.harm_after_s, Hazard::kNever},
+           {},
+           plant.wall,
+           Cause::heat},
+          {"sunburn",
+           "sunburn, as much as % of burning sun does",
+           doses.sunburn,
+           {kind.burn_after_s / 3.0, kind.burn_after_s, Hazard::kNever},
+           {},
+           plant.tissue,
+           Cause::sun}};
+}
+
+}  // namespace
+
+std::vector<PlantMarks> plant_marks(const PlantParts& plant) {
+  const PlantKindSpec& kind = plant.limits;
+  const PlantDoses& doses = plant.doses;
+  std::vector<PlantMarks> out = tissue_marks(plant);
+  const auto spell = [&](const char* name, const std::string& words, NodeId dose, double harms_after_s,
+                         const Input& temperature, Cause cause) {
+    if (dose.valid())
+      out.push_back({name, words + " for % in all", dose, strained_at_half(harms_after_s), {}, temperature, cause});
+  };
+  const double never = Hazard::kNever;
+  spell("hot air", "air above " + degrees(kind.air_harm_above_k.value_or(0.0)), doses.hot_air, kind.air_harms_after_s,
+        {}, Cause::heat);
+  spell("cold air", "air below " + degrees(kind.air_harm_below_k.value_or(0.0)), doses.cold_air, kind.air_harms_after_s,
+        {}, Cause::cold);
+  spell("dry air", "dry air", doses.dry_air, kind.dry_air_harms_after_s, {}, Cause::dry);
+  spell("damp air", "damp air", doses.damp_air, kind.damp_air_harms_after_s, {}, Cause::damp);
+  spell("free water", "free water on it", doses.wet, kind.wet_harms_after_s.value_or(never), plant.tissue, Cause::wet);
   return out;
 }
 
@@ -237,7 +232,6 @@ const char* otherwise(PlantMarks::Cause cause, bool cooled) {
 
 std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, const Input& air,
                                                      const std::vector<std::string>& coolers) {
-  using Cause = PlantMarks::Cause;
   PlantWatch::Parameters p;
   p.name = plant.name;
   for (const PlantMarks& marks : plant_marks(plant)) {

@@ -77,14 +77,20 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     totals.sent_back_w += beam_w * beam.returns + diffuse_w * diffuse.returns;
     totals.let_out_w += in_w * inside.passes;
   }
-  const auto& surfaces = now.geometry->scene.surfaces();
+  totals.taken_up_w += write_inside(lit.house, *now.geometry, row);
+  write_places(lit.house, *now.geometry, row);
+  return totals;
+}
+
+/// What the parts inside take up; returns their sum [W].
+double SunlightAccount::write_inside(const LitHouse& lit, const LightGeometry& geometry, double* row) const {
+  double sum = 0.0;
   using Of = SurfacePart::Of;
-  for (const SurfacePart& part : parts_.at(now.geometry)) {
+  for (const SurfacePart& part : parts_.at(&geometry)) {
     if (part.of == Of::facet) continue;
-    const double arriving = lit.house.arriving_w[at(part.surface)],
-                 straight = lit.house.beam_arriving_w[at(part.surface)];
+    const double arriving = lit.arriving_w[at(part.surface)], straight = lit.beam_arriving_w[at(part.surface)];
     const double taken = part.of_light * part.absorptance * arriving;
-    totals.taken_up_w += taken;
+    sum += taken;
     const std::size_t i = at(part.index);
     if (part.of == Of::floor) row[row_.floor(i)] += taken;
     if (part.of == Of::bench) row[row_.bench(i)] += taken;
@@ -101,14 +107,18 @@ SunlightAccount::Totals SunlightAccount::write(const SkyLight& light, const Sunl
     row[row_.sunlit(i)] += met * (direct * takes.sunlit_direct + (1.0 - direct) * takes.sunlit_soft);
     row[row_.shaded(i)] += met * (direct * takes.shaded_direct + (1.0 - direct) * takes.shaded_soft);
   }
+  return sum;
+}
+
+void SunlightAccount::write_places(const LitHouse& lit, const LightGeometry& geometry, double* row) const {
+  const auto& surfaces = geometry.scene.surfaces();
   for (std::size_t p = 0; p < places_.size(); ++p) {
-    const std::size_t s = at(surface_of(places_[p], now.geometry->scene));
+    const std::size_t s = at(surface_of(places_[p], geometry.scene));
     if (surfaces[s].area_m2 <= 0.0) continue;
-    row[row_.light(p)] = lit.house.arriving_w[s] / surfaces[s].area_m2;
-    row[row_.direct(p)] = std::min(lit.house.arriving_w[s], lit.house.beam_arriving_w[s]) / surfaces[s].area_m2;
+    row[row_.light(p)] = lit.arriving_w[s] / surfaces[s].area_m2;
+    row[row_.direct(p)] = std::min(lit.arriving_w[s], lit.beam_arriving_w[s]) / surfaces[s].area_m2;
     row[row_.soft(p)] = row[row_.light(p)] - row[row_.direct(p)];
   }
-  return totals;
 }
 
 }  // namespace noonhouse

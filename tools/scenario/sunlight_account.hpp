@@ -36,6 +36,8 @@ class SunlightAccount {
   const FacetOptics& facet(std::size_t f, std::size_t state) const { return optics_[state][f]; }
 
  private:
+  double write_inside(const LitHouse& lit, const LightGeometry& geometry, double* row) const;
+  void write_places(const LitHouse& lit, const LightGeometry& geometry, double* row) const;
   struct Key {
     const LightGeometry* geometry;
     std::size_t state;
