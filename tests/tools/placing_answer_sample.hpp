@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // An answer to where plants should stand whose every number is INVENTED: for tests of what shows it.
 #pragma once
+#include <cmath>
 #include <limits>
 #include <string>
 #include <utility>
@@ -52,6 +53,11 @@ inline PlaceShown shown_place(std::string name, double peak_c, double room_m2) {
   place.mean_air_k = kIce + 24.0;
   place.light_mol_m2 = 18.3;
   place.direct_h = 5.5;
+  for (int hour = 0; hour < 24; ++hour) {
+    place.hour_air_k.push_back(kIce + peak_c - 0.5 * std::abs(hour - 14));
+    place.hour_deficit_pa.push_back(1000.0 + 10.0 * hour);
+    place.hour_par_mol_m2_s.push_back(1e-6 * 20.0 * hour);
+  }
   return place;
 }
 

@@ -135,6 +135,14 @@ TEST(PlacingText, SaysWhoMovesWhyAndWhatItGains) {
   EXPECT_EQ(line_beginning(text, "water used"), "water used         123 L       110 L");
 }
 
+TEST(PlacingText, ShowsThePlacesByTheHourAsOftenAsTheWidthAllows) {
+  const std::string wide = ascii(invented::sample_answer(), 140), narrow = ascii(invented::sample_answer(), 60);
+  EXPECT_THAT(wide, HasSubstr("06:00 07:00 08:00"));
+  EXPECT_THAT(narrow, Not(HasSubstr("06:00 07:00")));
+  EXPECT_THAT(wide, HasSubstr("  120   140   160")) << "light at 6, 7 and 8 o'clock";
+  EXPECT_THAT(wide, HasSubstr(" 1.06  1.07  1.08")) << "kPa in those hours";
+}
+
 TEST(PlacingText, ShowsWhatAGroupWouldFeelOnEachPlace) {
   const std::string text = ascii(invented::sample_answer(), 120);
   // Days 1 to 10 peak at 33.0 to 36.0 and 33.0 to 34.0: above 34.0 on days 4 to 7, by 1.5 h each.

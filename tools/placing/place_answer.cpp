@@ -9,6 +9,7 @@
 #include <limits>
 
 #include "models/properties/irradiance.hpp"
+#include "models/properties/psychrometrics.hpp"
 #include "tools/compare/in_parallel.hpp"
 #include "tools/compare/plan_run.hpp"
 #include "tools/placing/place_reason.hpp"
@@ -34,7 +35,11 @@ int climate_of(const PlantGroupSpec& group, const HouseClimates& climates, const
 PlaceShown shown(const PlaceClimate& climate, const HouseClimates& climates) {
   const Tick every = climates.every;
   const LayerSeries& air = climates.air_at(climate, climate.place.height_m + kPotHeight);
-  PlaceShown out{climate.place.name, climate.bay, climate.place.height_m, climate.room_m2, 0.0, 0.0, 0.0, 0.0, {}, {}};
+  PlaceShown out;
+  out.name = climate.place.name;
+  out.bay = climate.bay;
+  out.height_m = climate.place.height_m;
+  out.room_m2 = climate.room_m2;
   double sum_k = 0.0, light = 0.0, sun = 0.0, peak = 0.0, by_day = 0.0;
   const std::size_t a_day = static_cast<std::size_t>(kDay.ms / every.ms);
   for (std::size_t k = 0; k < climate.moments.size(); ++k) {
@@ -55,6 +60,41 @@ PlaceShown shown(const PlaceClimate& climate, const HouseClimates& climates) {
   out.light_mol_m2 = par_from_global(light) / days;
   out.direct_h = sun / 3600.0 / days;
   return out;
+}
+
+/// The day on which the air of the house is hottest; a run shorter than a day has only the first.
+std::size_t hottest_day(const HouseClimates& climates) {
+  const std::size_t a_day = static_cast<std::size_t>(kDay.ms / climates.every.ms);
+  std::size_t day = 0;
+  double most = 0.0;
+  for (const auto& bay : climates.air)
+    for (const LayerSeries& layer : bay)
+      for (std::size_t k = 0; k + 1 < layer.size(); ++k)
+        if (layer[k].air_k > most) {
+          most = layer[k].air_k;
+          day = k / a_day;
+        }
+  return day;
+}
+
+/// A place's hours on a day.
+void put_hours(const PlaceClimate& climate, const HouseClimates& climates, std::size_t day, PlaceShown& out) {
+  const LayerSeries& air = climates.air_at(climate, climate.place.height_m + kPotHeight);
+  const auto an_hour = static_cast<std::size_t>((1_h).ms / climates.every.ms);
+  for (std::size_t hour = 0; hour < 24; ++hour) {
+    const std::size_t from = (24 * day + hour) * an_hour;
+    if (from + an_hour > air.size()) return;
+    double sum_k = 0.0, deficit = 0.0, light = 0.0;
+    for (std::size_t k = from; k < from + an_hour; ++k) {
+      sum_k += air[k].air_k;
+      deficit += vapour_pressure_deficit_pa(air[k].air_k, air[k].humidity_ratio, climates.pressure_pa);
+      light += climate.moments[k].light_w_m2;
+    }
+    const double share = 1.0 / static_cast<double>(an_hour);
+    out.hour_air_k.push_back(share * sum_k);
+    out.hour_deficit_pa.push_back(share * deficit);
+    out.hour_par_mol_m2_s.push_back(par_from_global(share * light));
+  }
 }
 
 /// Times of day at which a group's pots are filled: the grower's visits, and drip lines by their clocks.
@@ -158,7 +198,11 @@ PlaceAnswer answer_place(const Scenario& scenario, const PlanScenario& plan, con
   answer.start = now.record.start;
   answer.length_s = plan.spec.run.length_s;
   answer.every_s = seconds(kEvery);
-  for (const PlaceClimate& climate : now.climates.places) answer.places.push_back(shown(climate, now.climates));
+  answer.hottest_day = hottest_day(now.climates);
+  for (const PlaceClimate& climate : now.climates.places) {
+    answer.places.push_back(shown(climate, now.climates));
+    put_hours(climate, now.climates, answer.hottest_day, answer.places.back());
+  }
   for (std::size_t g = 0; g < plan.spec.plants.size(); ++g) {
     const auto& spec = plan.spec.plants[g];
     const PlantKindSpec& kind = kind_of(spec.value, plan.spec);

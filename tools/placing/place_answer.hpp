@@ -27,6 +27,8 @@ struct PlaceShown {
   double peak_air_k = 0.0, mean_air_k = 0.0, light_mol_m2 = 0.0;  ///< over the run; light by the day
   double direct_h = 0.0;                                          ///< direct sun above 120 W/m2, hours a day
   std::vector<double> peak_air_by_day_k, light_by_day_mol_m2;
+  /// Hour by hour on the house's hottest day: means of the air, of its dryness, and of photosynthetic light.
+  std::vector<double> hour_air_k, hour_deficit_pa, hour_par_mol_m2_s;
 };
 
 /// One group: what it would feel on each place, and what became of it.
@@ -44,6 +46,7 @@ struct GroupShown {
 struct PlaceAnswer {
   std::string house, plan, start;  ///< start: "2025-07-14 00:00:00"
   double length_s = 0.0, every_s = 0.0;
+  std::size_t hottest_day = 0;  ///< counted from 0: the one with the hottest air
   std::vector<PlaceShown> places;
   std::vector<GroupShown> groups;
   StandingProblem problem;

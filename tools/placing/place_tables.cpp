@@ -222,6 +222,36 @@ void add_day_table(PlaceSheet& sheet, const PlaceAnswer& answer, const GroupShow
   sheet.paragraph(sheet.spelled(limits_words(group, units)));
 }
 
+void add_hour_tables(PlaceSheet& sheet, const PlaceAnswer& answer, UnitSystem units) {
+  constexpr int kNumber = 5;
+  constexpr std::size_t kFirst = 6, kEnd = 22;  // hours of a grower's day
+  if (answer.places.front().hour_air_k.size() < kEnd) return;
+  const int name_width = std::min(longest_name(answer), sheet.width() / 2);
+  const int fits = std::max(1, (sheet.width() - name_width - kColumnGap + 1) / (kNumber + 1));
+  const std::size_t step = (kEnd - kFirst + static_cast<std::size_t>(fits) - 1) / static_cast<std::size_t>(fits);
+  const auto line = [&](auto&& cell) {
+    std::string out;
+    for (std::size_t hour = kFirst; hour < kEnd; hour += step)
+      out += (hour > kFirst ? " " : "") + fmt::format("{:>5}", cell(hour));
+    return unbroken(out);
+  };
+  const auto table = [&](const std::string& words, auto&& cell) {
+    sheet.blank();
+    sheet.paragraph(sheet.spelled(words));
+    const std::string head = line([](std::size_t hour) { return fmt::format("{:02}:00", hour); });
+    const std::vector<int> widths{name_width, display_width(head)};
+    sheet.row({"", head}, widths);
+    for (const PlaceShown& place : answer.places)
+      sheet.row({place.name, line([&](std::size_t hour) { return cell(place, hour); })}, widths);
+  };
+  table(fmt::format("Air in the hour from then on, {}:", degree_unit(units)),
+        [&](const PlaceShown& p, std::size_t hour) { return degrees(p.hour_air_k[hour], units); });
+  table("Photosynthetic light, µmol/(m² s):",
+        [](const PlaceShown& p, std::size_t hour) { return fmt::format("{:.0f}", 1e6 * p.hour_par_mol_m2_s[hour]); });
+  table("Vapour pressure deficit, kPa:",
+        [](const PlaceShown& p, std::size_t hour) { return fmt::format("{:.2f}", 1e-3 * p.hour_deficit_pa[hour]); });
+}
+
 void add_place_table(PlaceSheet& sheet, const PlaceAnswer& answer, UnitSystem units) {
   const auto of = [&](auto&& text) { return [&answer, text](std::size_t p) { return text(answer.places[p]); }; };
   std::vector<PlaceColumn> columns;

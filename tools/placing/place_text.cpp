@@ -105,6 +105,9 @@ std::string place_text(const PlaceAnswer& answer, UnitSystem units, int width, b
   if (answer.places.empty()) return sheet.take();
   sheet.heading("The places");
   add_place_table(sheet, answer, units);
+  if (answer.places.front().hour_air_k.empty()) return sheet.take();
+  sheet.heading(fmt::format("The places by the hour on the hottest day, {}", day_label(answer, answer.hottest_day)));
+  add_hour_tables(sheet, answer, units);
   return sheet.take();
 }
 
