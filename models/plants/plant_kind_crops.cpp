@@ -162,7 +162,7 @@ constinit const PlantKind kCitrus{
     .tissue_kg_m2 = {1.0, "leaves of 0.35 mm and twigs, without trunk and fruit: from memory, round figure"},
     .leaf_size_m = {50.0 * kMillimetre, kRound},
     .thickness_m = {0.35 * kMillimetre, kRound},
-    .height_m = {1.2, kRound},
+    .height_m = {0.8, "a young or trained tree: from memory, round figure"},
     .absorptance = {0.55, kThickAbsorbed},
     .holds_film_kg_m2 = {0.2, kFilm},
     .most_conductance_m_s = {4e-3, kOpen},

@@ -125,7 +125,7 @@ constexpr Mistake kGeometry[] = {
     {"SharesOfBays", "bays:\n    west:\n      share: 60 %\n    east:\n      share: 40 %",
      "@bays:\n    west:\n      share: 60 %\n    east:\n      share: 30 %", ErrorKind::does_not_fit, "add up to 90 %"},
     {"UnderABaysFloor", "    place: long bench\n", "    place: west\n    under: @true\n", ErrorKind::does_not_fit,
-     "no room for pots under the west"},
+     "nothing stands under the west"},
     {"PlantsLargerThanTheFloor", "place: long bench\n    area: 2 m2", "place: east\n    area: @8 m2",
      ErrorKind::does_not_fit, "7.2 m² of it are not under benches"},
     {"PlantsLargerThanTheOpenFloor", "place: long bench\n    area: 2 m2", "place: west\n    area: @9 m2",

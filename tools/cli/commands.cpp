@@ -206,6 +206,9 @@ void air_command(const CommandOptions& options) {
 void place_command(const CommandOptions& options) {
   const Scenario scenario = read_scenario(options.target);
   const PlanScenario& plan = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  if (options.plans.empty() && scenario.plans.size() > 1 && !options.quiet)
+    fmt::print(stderr, "This is for the plan \"{}\", the first of {}; --plan chooses another.\n", plan.name,
+               scenario.plans.size());
   PlaceQuestion question{options.keep, options.most_moves, threads_of(options), {}};
   PlaceAnswer answer;
   {

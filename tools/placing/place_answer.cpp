@@ -114,6 +114,10 @@ ProbeWatering watering_of(const std::string& group, const PlanScenario& plan) {
   return out;
 }
 
+bool is_to_stay(const std::string& group, const PlantGroupSpec& spec, const PlaceQuestion& question) {
+  return !spec.may_move || std::find(question.keep.begin(), question.keep.end(), group) != question.keep.end();
+}
+
 void require_known(const std::vector<std::string>& groups, const PlanScenario& plan) {
   std::vector<std::string> known;
   for (const auto& group : plan.spec.plants) known.push_back(group.name);
@@ -121,6 +125,23 @@ void require_known(const std::vector<std::string>& groups, const PlanScenario& p
     if (std::find(known.begin(), known.end(), name) == known.end())
       throw UserError(ErrorKind::unknown_name, fmt::format("--keep: the scenario has no group of plants \"{}\"{}", name,
                                                            did_you_mean(name, known)));
+}
+
+GroupShown group_shown(const PlanScenario& plan, const PlaceQuestion& question, const WatchedRun& now, std::size_t g) {
+  const auto& spec = plan.spec.plants[g];
+  const PlantKindSpec& kind = kind_of(spec.value, plan.spec);
+  GroupShown group;
+  group.name = spec.name;
+  group.kind = spec.value.kind;
+  group.harm_above_k = kind.harm_above_k;
+  group.harm_below_k = kind.harm_below_k;
+  group.least_light_mol_m2 = kind.least_light_mol_m2;
+  group.stands_on = climate_of(spec.value, now.climates, plan.spec);
+  for (const PlaceClimate& climate : now.climates.places) group.cannot.push_back(too_low(kind, climate));
+  group.cannot[at(group.stands_on)].clear();  // it does stand there
+  group.before = group.after = now.record.plants[g];
+  group.stays = is_to_stay(spec.name, spec.value, question);
+  return group;
 }
 
 void try_everywhere(const PlanScenario& plan, const HouseClimates& climates, const PlaceQuestion& question,
@@ -153,9 +174,7 @@ StandingProblem problem_of(const PlanScenario& plan, const PlaceQuestion& questi
   for (std::size_t g = 0; g < answer.groups.size(); ++g) {
     const GroupShown& group = answer.groups[g];
     const PlantGroupSpec& spec = plan.spec.plants[g].value;
-    const bool stays =
-        !spec.may_move || std::find(question.keep.begin(), question.keep.end(), group.name) != question.keep.end();
-    problem.groups.push_back({group.name, spec.area_m2, group.stands_on, stays, {}});
+    problem.groups.push_back({group.name, spec.area_m2, group.stands_on, group.stays, {}});
     std::vector<StandingHarm> row;
     for (std::size_t p = 0; p < answer.places.size(); ++p) {
       const bool can = group.cannot[p].empty() || static_cast<int>(p) == group.stands_on;
@@ -203,21 +222,8 @@ PlaceAnswer answer_place(const Scenario& scenario, const PlanScenario& plan, con
     answer.places.push_back(shown(climate, now.climates));
     put_hours(climate, now.climates, answer.hottest_day, answer.places.back());
   }
-  for (std::size_t g = 0; g < plan.spec.plants.size(); ++g) {
-    const auto& spec = plan.spec.plants[g];
-    const PlantKindSpec& kind = kind_of(spec.value, plan.spec);
-    GroupShown group;
-    group.name = spec.name;
-    group.kind = spec.value.kind;
-    group.harm_above_k = kind.harm_above_k;
-    group.harm_below_k = kind.harm_below_k;
-    group.least_light_mol_m2 = kind.least_light_mol_m2;
-    group.stands_on = climate_of(spec.value, now.climates, plan.spec);
-    for (const PlaceClimate& climate : now.climates.places) group.cannot.push_back(too_low(kind, climate));
-    group.cannot[at(group.stands_on)].clear();  // it does stand there
-    group.before = group.after = now.record.plants[g];
-    answer.groups.push_back(std::move(group));
-  }
+  for (std::size_t g = 0; g < plan.spec.plants.size(); ++g)
+    answer.groups.push_back(group_shown(plan, question, now, g));
   answer.water_before = answer.water_after = now.record.water;
   try_everywhere(plan, now.climates, question, answer);
   answer.problem = problem_of(plan, question, answer);

@@ -36,6 +36,7 @@ struct GroupShown {
   std::string name, kind;
   double harm_above_k = 0.0, harm_below_k = 0.0, least_light_mol_m2 = 0.0;
   int stands_on = -1, should_stand_on = -1;  ///< indices of places
+  bool stays = false;                        ///< is to stay where it stands
   std::vector<PlaceFelt> felt;               ///< per place
   std::vector<std::string> cannot;           ///< per place: why it cannot stand there; empty where it can
   std::string why;                           ///< in words: why it should move, or why it may stay

@@ -13,20 +13,6 @@ constexpr double kLeastRoom = 0.01;  ///< [m2]
 std::size_t ix(int i) { return static_cast<std::size_t>(i); }
 double fourth(double x) { return x * x * x * x; }
 
-/// How high above a bench the room is free: to the lowest bench over it, or to the roof over its lower edge.
-double free_above(int bench, const std::vector<BenchShape>& benches, const HouseShape& shape) {
-  const BenchShape& here = benches[ix(bench)];
-  double top = shape.top_m;
-  while (top > here.z_m) {  // the roof over both edges
-    const auto across = shape.across_at(top);
-    if (across.front_m >= here.y_high_m - 1e-6 && across.back_m <= here.y_low_m + 1e-6) break;
-    top -= 0.01;
-  }
-  for (const BenchShape& other : benches)
-    if (other.z_m > here.z_m && other.overlaps(here)) top = std::min(top, other.z_m);
-  return std::max(0.0, top - here.z_m);
-}
-
 }  // namespace
 
 const LayerSeries& HouseClimates::air_at(const PlaceClimate& climate, double height_m) const {
@@ -49,7 +35,12 @@ void PlaceWatcher::watch(std::size_t p, const ScenarioSpec& spec, const SiteTabl
   const StandingPlace& place = assembly_.places[p];
   const LightGeometry& geometry = *table.sun().instants().front().geometry;
   const int surface = surface_of(place, geometry.scene);
-  const double room = geometry.scene.surfaces()[ix(surface)].area_m2;
+  // What lets light by has its whole top for pots all the same.
+  const double lit_m2 = geometry.scene.surfaces()[ix(surface)].area_m2;
+  if (lit_m2 <= 0.0) return;
+  const bool on = place.of == StandingPlace::Of::on;
+  const double room =
+      on ? spec.benches[ix(place.bench)].value.length_m * spec.benches[ix(place.bench)].value.width_m : lit_m2;
   if (room < kLeastRoom) return;
   const BayParts& bay = assembly_.bays[ix(place.bay)];
   Watched it;
@@ -69,18 +60,7 @@ void PlaceWatcher::watch(std::size_t p, const ScenarioSpec& spec, const SiteTabl
   climate.bay = bay.name;
   climate.room_m2 = room;
   climate.used_to_w_m2 = usual_direct(table, static_cast<int>(p));
-  const auto benches = bench_shapes(spec.benches, assembly_.shape);
-  switch (place.of) {
-    case StandingPlace::Of::on:
-      climate.headroom_m = free_above(place.bench, benches, assembly_.shape);
-      break;
-    case StandingPlace::Of::under:
-      climate.headroom_m = spec.benches[ix(place.bench)].value.height_m;
-      break;
-    case StandingPlace::Of::floor:
-      climate.headroom_m = assembly_.shape.top_m;
-      break;
-  }
+  climate.headroom_m = headroom_m(place, spec, assembly_.shape);
   climates_.places.push_back(std::move(climate));
 }
 

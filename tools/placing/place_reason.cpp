@@ -113,13 +113,18 @@ std::string place_reason(const GroupShown& group, const PlaceAnswer& answer) {
   if (group.should_stand_on < 0) return "finds no place";
   if (group.should_stand_on == group.stands_on) {
     if (here.outcome == "kept" && worst.most < 0.3) return "stands well where it is";
-    const auto best = std::min_element(group.felt.begin(), group.felt.end(),
-                                       [](const auto& a, const auto& b) { return a.harm < b.harm; });
+    double best = here.harm;
+    for (std::size_t p = 0; p < group.felt.size(); ++p)
+      if (group.cannot[p].empty()) best = std::min(best, group.felt[p].harm);
     const std::string nearest = worst.most < 1.0
                                     ? fmt::format("{} comes to {:.2g} of what strains it", worst.what, worst.most)
-                                    : fmt::format("{} comes to {:.3g} times what strains it", worst.what, worst.most);
-    if (best->harm >= here.harm - 1e-9) return nearest + "; no other place harms it less";
-    return nearest + "; where it would be less, others need the room more or it may not go";
+                                    : fmt::format("{} comes to {} times what strains it", worst.what,
+                                                  worst.most < 100.0 ? fmt::format("{:.3g}", worst.most) : "over 100");
+    if (best >= here.harm - 1e-9) return nearest + "; no other place harms it less";
+    if (group.stays) return nearest + "; it would be less elsewhere, but it is to stay";
+    if (answer.problem.most_moves >= 0)
+      return nearest + "; it would be less elsewhere, but other moves gain more or others need the room";
+    return nearest + "; it would be less elsewhere, but others need the room more";
   }
   const PlaceFelt& there = group.felt[at(group.should_stand_on)];
   if (there.harm > here.harm + 1e-9)

@@ -37,6 +37,10 @@ std::string plan_headline(const StandingPlan& plan, const PlaceAnswer& answer) {
   if (housed > 0)
     text += (text.empty() ? "" : " ") + sentence(fmt::format("{} that {} nowhere yet should be put up",
                                                              groups_words(housed), housed == 1 ? "stands" : "stand"));
+  const auto stays = [](const PlantGroup& group) { return group.stays; };
+  const auto& groups = answer.problem.groups;
+  if (text.empty() && (answer.problem.most_moves == 0 || std::all_of(groups.begin(), groups.end(), stays)))
+    return "Nothing may be moved, so all stay.";
   if (text.empty())
     text = answer.groups.size() == 1 ? "The one group stands where it is harmed least."
                                      : "All stand where they are harmed least.";
@@ -110,6 +114,8 @@ std::string worst_hazard_text(const PlaceFelt& felt) {
     name = "loss";
   }
   constexpr double kSlack = 1e-9;  // so that 0.29, whose hundredfold is below 29 in doubles, stays 0.29
+  constexpr double kFar = 15.0;    // doses end at twenty times the last mark
+  if (worst->most / mark > kFar) return fmt::format("{} over {:.0f} times {}", worst->what, kFar, name);
   std::string share = fmt::format("{:.2f}", std::floor(100.0 * worst->most / mark + kSlack) / 100.0);
   if (share == "0.00") share = "under 0.01";
   while (share.ends_with('0')) share.pop_back();

@@ -34,7 +34,7 @@ std::size_t days_felt(const PlaceAnswer& answer);
 std::string day_label(const PlaceAnswer& answer, std::size_t day);
 
 /// Its dose as a share of the next mark, rounded down: "heat 0.4 of strain", "heat 0.2 of loss"; past the last mark in
-/// multiples of that: "too little light 1.5 of strain". "none" without a hazard.
+/// multiples of that, "too little light 1.5 of strain", "heat over 15 times loss". "none" without a hazard.
 std::string worst_hazard_text(const PlaceFelt& felt);
 
 /// The answer in one sentence or two: who should move, or that all stand well, or why they cannot be housed.

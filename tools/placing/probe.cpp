@@ -252,7 +252,7 @@ std::string too_low(const PlantKindSpec& kind, const PlaceClimate& place) {
   const double needs = kind.height_m + kPotHeight;
   if (needs <= place.headroom_m) return {};
   const auto metres = [](double v) { return format_quantity(v, Dimension::length, UnitSystem::metric); };
-  return fmt::format("is {} high, too low for plants of {} with their pots", metres(place.headroom_m), metres(needs));
+  return fmt::format("has only {} above it for plants of {} with their pots", metres(place.headroom_m), metres(needs));
 }
 
 double harm_points(const std::vector<HazardFelt>& hazards) {

@@ -46,7 +46,7 @@ double harm_points(const std::vector<HazardFelt>& hazards);
 /// The hazard that decides: by its points, and among equals by its dose over the mark; null where there is none.
 const HazardFelt* worst_hazard(const PlaceFelt& felt);
 
-/// Why a kind cannot stand on a place, as in "the low bench is 0.3 m high, too low ..."; empty where it can.
+/// Why a kind cannot stand on a place, as in "the low bench has only 0.3 m above it ..."; empty where it can.
 std::string too_low(const PlantKindSpec& kind, const PlaceClimate& place);
 
 /// How the pots are watered while a plant is tried somewhere.

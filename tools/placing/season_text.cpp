@@ -78,8 +78,14 @@ std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_
                         temperature(answer.coldest_outdoors_k, units), temperature(answer.hottest_outdoors_k, units)),
             width);
   const std::vector<int> widths{0, 16, 4, 4, 4, 6, 8, 8};
-  const TableCells head{"",         "safe from cold", "days",           "hot days",
-                        "dim days", "bright days",    "coldest tissue", "hottest in that time"};
+  const TableCells head{"",
+                        "safe from cold",
+                        "days",
+                        "hot days",
+                        "dim days",
+                        "bright days",
+                        "coldest of the year",
+                        "hottest in the stretch"};
   out += "\nEach kind at its best place\n";
   std::vector<TableCells> best{head};
   best.front().front() = "kind and place";
@@ -104,7 +110,7 @@ std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_
     std::vector<TableCells> rows{head};
     rows.front().front() = "place";
     for (const PlaceSeason& s : kind.places)
-      rows.push_back(cells(s.too_low ? s.place + " (too low for it)" : s.place, s, answer, units));
+      rows.push_back(cells(s.too_low ? s.place + " (not enough height)" : s.place, s, answer, units));
     table(out, rows, widths, width);
   }
   return out;

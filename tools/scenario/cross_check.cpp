@@ -159,8 +159,9 @@ class CrossCheck {
       require(!group.under || std::any_of(places.begin(), places.end(),
                                           [&, &at = group.place](const auto& p) { return room_beneath(p, at); }),
               ErrorKind::does_not_fit, "plants." + name + ".under",
-              "there is no room for pots under the " + group.place +
-                  "; there is under a bench that stands 15 cm high or higher");
+              "nothing stands under the " + group.place +
+                  ": plants stand under benches of 15 cm and higher; on a bay's floor they stand by the bay's name, " +
+                  "such as place: " + shape_.bays.front().name);
     for (int i = 0; i < static_cast<int>(s_.benches.size()); ++i) {
       const auto& [name, bench] = s_.benches[static_cast<std::size_t>(i)];
       const double top = bench.length_m * bench.width_m, beneath = area(scene.floor_beneath(i));
@@ -183,6 +184,10 @@ class CrossCheck {
       const std::string path = "plant_kinds." + kind.name;
       require(kind.value.harm_above_k <= kind.value.lethal_above_k, ErrorKind::out_of_range, path + ".lethal_above",
               "the lethal limit must not be below the harm limit");
+      require(!kind.value.shortest_day_s || !kind.value.longest_day_s ||
+                  *kind.value.shortest_day_s <= *kind.value.longest_day_s,
+              ErrorKind::out_of_range, path + ".shortest_day",
+              "no day is longer than this and shorter than longest_day");
       require(kind.value.harm_below_k >= kind.value.lethal_below_k, ErrorKind::out_of_range, path + ".lethal_below",
               "the lethal limit must not be above the harm limit");
       require(kind.value.harm_below_k < kind.value.harm_above_k, ErrorKind::out_of_range, path + ".harm_below",

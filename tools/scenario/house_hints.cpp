@@ -31,6 +31,7 @@ class Hints {
     idle(s_.thermostats);
     idle(s_.timers);
     dry_plants();
+    tall_plants();
     clock();
     strong_fans();
     return out_;
@@ -111,6 +112,20 @@ class Hints {
       out_.push_back(fmt::format("{} {} are watered by no visit{}", group.name,
                                  places[static_cast<std::size_t>(place_of(group.value, places, s_))].name,
                                  s_.drip_lines.empty() ? "" : " and no drip line in service"));
+    }
+  }
+
+  void tall_plants() {
+    const HouseShape shape = shape_of(s_.house);
+    const auto places = standing_places(s_, shape);
+    for (const auto& group : s_.plants) {
+      const StandingPlace& place = places[static_cast<std::size_t>(place_of(group.value, places, s_))];
+      const auto kind = std::find_if(s_.plant_kinds.begin(), s_.plant_kinds.end(),
+                                     [&](const auto& k) { return k.name == group.value.kind; });
+      const double needs = kPotHeight + kind->value.height_m, room = headroom_m(place, s_, shape);
+      if (needs > room + 1e-9)
+        out_.push_back(fmt::format("{} are {:.2f} m high with their pots; {} there are {:.2f} m", group.name, needs,
+                                   place.name, room));
     }
   }
 

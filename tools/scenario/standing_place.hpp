@@ -30,6 +30,10 @@ std::vector<StandingPlace> standing_places(const ScenarioSpec& spec, const House
 /// height.
 double canopy_height_m(const StandingPlace& place, const PlantKindSpec& kind);
 
+/// How high pots and plants together may be on a place [m]: to the bench above, the roof over both edges of a bench or
+/// rail; on a bay's floor to the ridge.
+double headroom_m(const StandingPlace& place, const ScenarioSpec& spec, const HouseShape& shape);
+
 /// The place that a group stands on: an index into standing_places.
 int place_of(const PlantGroupSpec& group, const std::vector<StandingPlace>& places, const ScenarioSpec& spec);
 
