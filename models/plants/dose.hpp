@@ -2,6 +2,7 @@
 #pragma once
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <string_view>
 
 #include "models/properties/psychrometrics.hpp"
@@ -19,7 +20,7 @@ struct DoseMemory {
   double most_s = 1e9;
   template <class S>
   S rate(const S& growth, const S& dose) const {
-    return growth * (1.0 - dose / most_s) - (0.6931471805599453 / half_life_s) * dose;
+    return growth * (1.0 - dose / most_s) - (std::numbers::ln2 / half_life_s) * dose;
   }
 };
 
@@ -29,7 +30,7 @@ S tenfold(const S& beyond_k, double tenfold_k) {
   using std::exp;
   constexpr double kMost = 3.0;  // powers of ten
   if (beyond_k >= kMost * tenfold_k) return S(1000.0);
-  return exp(beyond_k * (2.302585092994046 / tenfold_k));
+  return exp(beyond_k * (std::numbers::ln10 / tenfold_k));
 }
 
 /// Growth of a dose of heat or cold by how far the tissue is beyond its limit [K]; see ThermalDose.
@@ -114,7 +115,7 @@ struct SpellOf {
   S rate(const S& value, const S& dose) const {
     const S beyond = above ? S(value - limit) : S(limit - value);
     const S share = ramp(S(beyond + 0.5 * width), width);
-    return share * (1.0 - dose / most_s) - (1.0 - share) * (0.6931471805599453 / half_life_s) * dose;
+    return share * (1.0 - dose / most_s) - (1.0 - share) * (std::numbers::ln2 / half_life_s) * dose;
   }
 };
 

@@ -40,6 +40,8 @@ inline constexpr const char* kFrostDose =
     "as for heat (Faber, Orsted & Ehlers 2024, J. Exp. Bot. 75, 3467, abstract), steeper: ice either forms or not; "
     "from memory, round figure";
 inline constexpr const char* kChillDose = "chilling works over hours to days: Levitt 1980, from memory, round figure";
+inline constexpr const char* kFrostHours = "frost acts within hours; from memory, round figure";
+inline constexpr const char* kChillDays = "chilling acts over days, frost lies lower; from memory, round figure";
 inline constexpr const char* kRecovery =
     "days after heat: Larcher 2003, Physiological Plant Ecology; from memory, round";
 inline constexpr const char* kHumidity =

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "models/plants/leaf_boundary.hpp"
+#include "models/properties/film_evaporation.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "sim/contract/law.hpp"
 #include "sim/core/smooth.hpp"
@@ -12,9 +13,6 @@ namespace noonhouse {
 
 /// When a plant's stomata open.
 enum class StomataRhythm { day, night };
-
-/// Le^(2/3) of vapour in air: by so much heat passes a film less readily than vapour (Le 0.85, from memory).
-inline constexpr double kTissueLewisTwoThirds = 0.90;
 
 /// Conductance of stomata and skin [m/s], over leaf area of one side: a product of answers, each from 0 to 1.
 ///   g_s = f(water) [g_min + (g_max - g_min) f(light) f(T) / (1 + D / D_0)]     [Jarvis 1976, Phil. Trans. R. Soc. B
@@ -70,7 +68,7 @@ struct Transpiration {
     const S deficit = saturated - vapour_pressure_pa(in[4], pressure_pa);
     const S stomata_m_s = stomata.conductance(in[0], in[1], in[5], deficit);
     const S layer =
-        faces * film.at(S(in[0] - in[3]), in[6], in[7]) / (dry_air_density_kg_m3 * kDryAirHeat * kTissueLewisTwoThirds);
+        faces * film.at(S(in[0] - in[3]), in[6], in[7]) / (dry_air_density_kg_m3 * kDryAirHeat * kLewisTwoThirds);
     const S conductance = stomata_m_s * layer / (stomata_m_s + layer);
     q[0] = (leaf_area_m2 * dry_air_density_kg_m3) * conductance * drive;
     q[1] = q[0] * liquid_enthalpy(in[2]);
@@ -109,14 +107,9 @@ struct WetTissue {
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
   template <class S>
   void flux(const std::array<S, 6>& in, std::array<S, 2>& q) const {
-    using std::abs;
-    const S& water = in[1];
-    const S h = film.at(S(in[0] - in[2]), in[4], in[5]);
     const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[3];
-    S rate = (area_m2 / (kDryAirHeat * kTissueLewisTwoThirds)) * h * drive;
-    if (drive > 0.0) rate = rate * water / (abs(water) + half_wet_kg);
-    q[0] = rate;
-    q[1] = rate * vapour_enthalpy(in[0]);
+    q[0] = evaporation_kg_s(area_m2, film.at(S(in[0] - in[2]), in[4], in[5]), drive, in[1], half_wet_kg);
+    q[1] = q[0] * vapour_enthalpy(in[0]);
   }
 };
 

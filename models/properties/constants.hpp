@@ -39,6 +39,8 @@ inline constexpr double kIceHeat = 2100.0;
 inline constexpr double kSublimationHeatZero = 2.830e6;
 /// Heat of fusion at 0 degC [J/kg]: the difference of the two above, so that a cycle closes.
 inline constexpr double kFusionHeatZero = kSublimationHeatZero - kLatentHeatZero;
+/// Le^(2/3) of vapour in air [-]: by so much a film passes heat less readily than vapour (Le 0.85, from memory).
+inline constexpr double kLewisTwoThirds = 0.90;
 
 /// Irradiance of the sun at the mean distance [W/m2]. Kopp & Lean 2011, Geophys. Res. Lett. 38, L01706 (1360.8).
 inline constexpr double kSolarConstant = 1360.8;

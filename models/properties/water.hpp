@@ -33,22 +33,4 @@ S vapour_diffusivity_m2_s(const S& temperature_k, double pressure_pa) {
   return (0.2178e-4 * kStandardPressure / pressure_pa) * pow(temperature_k / kZeroCelsius, 1.81);
 }
 
-/// Dynamic viscosity of air [Pa s]: 1.716e-5 (T/273.15)^1.5 (273.15 + 110.4) / (T + 110.4). -50 to 100 degC.
-///   Sutherland's law with the constants of White, Viscous Fluid Flow (from memory).
-template <class S>
-S air_viscosity_pa_s(const S& temperature_k) {
-  using std::sqrt;
-  const S ratio = temperature_k / kZeroCelsius;
-  return 1.716e-5 * (kZeroCelsius + 110.4) * ratio * sqrt(ratio) / (temperature_k + 110.4);
-}
-
-/// Heat conductivity of air [W/(m K)]: 0.0241 (T/273.15)^1.5 (273.15 + 194) / (T + 194). -50 to 100 degC.
-///   Sutherland's law with the constants of White, Viscous Fluid Flow (from memory).
-template <class S>
-S air_conductivity_w_mk(const S& temperature_k) {
-  using std::sqrt;
-  const S ratio = temperature_k / kZeroCelsius;
-  return 0.0241 * (kZeroCelsius + 194.0) * ratio * sqrt(ratio) / (temperature_k + 194.0);
-}
-
 }  // namespace noonhouse

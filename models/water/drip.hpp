@@ -53,7 +53,7 @@ struct SoilDrying {
   template <class S>
   void flux(const std::array<S, 3>& in, std::array<S, 2>& q) const {
     const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[2];
-    S rate = (area_m2 * film_w_m2_k / (kDryAirHeat * 0.90)) * drive;
+    S rate = (area_m2 * film_w_m2_k / (kDryAirHeat * kLewisTwoThirds)) * drive;
     if (drive > 0.0) rate = rate * ramp(in[1], moist_share * capacity_kg);
     q[0] = rate;
     q[1] = rate * vapour_enthalpy(in[0]);

@@ -3,6 +3,7 @@
 #include <array>
 #include <string_view>
 
+#include "models/properties/film_evaporation.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/surface_film.hpp"
 #include "sim/contract/law.hpp"
@@ -12,10 +13,9 @@ namespace noonhouse {
 /// Evaporation from a wet surface, or condensation onto it.
 /// Inputs: surface temperature [K], water on it [kg], air temperature [K], humidity ratio [kg/kg].
 /// Fluxes: water [kg/s] surface -> air, energy [W] surface -> air.
-///   m = A g f (w_s(T_s) - w),  g = h / (c_p Le^(2/3))      [Lewis relation; Incropera & DeWitt, sec. 6.7]
-///   f = water / (water + half) when drying, 1 when condensing; energy m h_v(T_s)
-/// h is the film coefficient of the air at the surface, the same as the heat's. Le^(2/3) = 0.90 for vapour in air (Le
-/// 0.85, from memory). Not modelled: drops and rivulets beyond the drying share f.
+///   m of evaporation_kg_s, d = w_s(T_s) - w; energy m h_v(T_s)
+/// h is the film coefficient of the air at the surface, the same as the heat's. Not modelled: drops and rivulets beyond
+/// the drying share f.
 struct WetSurface {
   double area_m2 = 0.0;
   double pressure_pa = 101325.0;
@@ -24,19 +24,12 @@ struct WetSurface {
   static constexpr std::string_view kName = "evaporation and condensation";
   static constexpr int kInputs = 4, kFluxes = 2;
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
-  static constexpr double kLewisTwoThirds = 0.90;
 
   template <class S>
   void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
-    using std::abs;
-    const S& water = in[1];
-    const S h = film.at(S(in[0] - in[2]));
     const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[3];
-    S rate = (area_m2 / (kDryAirHeat * kLewisTwoThirds)) * h * drive;
-    // Drying slows as the water breaks up into patches; an amount a rounding below zero refills itself.
-    if (drive > 0.0) rate = rate * water / (abs(water) + half_wet_kg);
-    q[0] = rate;
-    q[1] = rate * vapour_enthalpy(in[0]);
+    q[0] = evaporation_kg_s(area_m2, film.at(S(in[0] - in[2])), drive, in[1], half_wet_kg);
+    q[1] = q[0] * vapour_enthalpy(in[0]);
   }
 };
 

@@ -3,8 +3,8 @@
 #include <array>
 #include <string_view>
 
+#include "models/properties/film_evaporation.hpp"
 #include "models/properties/psychrometrics.hpp"
-#include "models/water/wet_surface.hpp"
 #include "sim/contract/law.hpp"
 
 namespace noonhouse {
@@ -12,11 +12,9 @@ namespace noonhouse {
 /// Evaporation from a surface outdoors that is wet by rain or a roof sprinkler, or dew on it.
 /// Inputs: surface temperature [K], water on it [kg], humidity ratio outdoors [kg/kg], wind [m/s].
 /// Fluxes: water [kg/s] and energy [W], positive surface -> outdoor air.
-///   m = A g f (w_s(T_s) - w_out),  g = (a + b V) / (c_p Le^(2/3))    [Lewis relation; Incropera & DeWitt, sec. 6.7]
-///   f = water / (water + half) when drying, 1 when condensing; energy m h_v(T_s)
+///   m of evaporation_kg_s, d = w_s(T_s) - w_out, h = a + b V; energy m h_v(T_s)
 /// a + b V is the coefficient by wind of the same surface, without longwave: 2.8 and 3.0 [Watmuff, Charters & Proctor
-/// 1977, COMPLES 2; V to about 7 m/s]. Le^(2/3) as in WetSurface. Not modelled: what WetSurface does not, frost, drops
-/// that the wind tears off.
+/// 1977, COMPLES 2; V to about 7 m/s]. Not modelled: what WetSurface does not, frost, drops that the wind tears off.
 struct WindEvaporation {
   double area_m2 = 0.0;
   double pressure_pa = 101325.0;
@@ -28,15 +26,9 @@ struct WindEvaporation {
   static constexpr std::array<Quantity, 2> kCarries{Quantity::water, Quantity::energy};
   template <class S>
   void flux(const std::array<S, 4>& in, std::array<S, 2>& q) const {
-    using std::abs;
-    const S& water = in[1];
     const S drive = saturation_humidity_ratio_fast(in[0], pressure_pa) - in[2];
-    S rate =
-        (area_m2 / (kDryAirHeat * WetSurface::kLewisTwoThirds)) * (still_w_m2_k + per_speed_w_s_m3_k * in[3]) * drive;
-    // As in WetSurface: patches dry more slowly, and an amount a rounding below zero refills itself.
-    if (drive > 0.0) rate = rate * water / (abs(water) + half_wet_kg);
-    q[0] = rate;
-    q[1] = rate * vapour_enthalpy(in[0]);
+    q[0] = evaporation_kg_s(area_m2, S(still_w_m2_k + per_speed_w_s_m3_k * in[3]), drive, in[1], half_wet_kg);
+    q[1] = q[0] * vapour_enthalpy(in[0]);
   }
 };
 

@@ -18,26 +18,26 @@ using ChannelId = Id<struct ChannelTag>;  ///< a value set from outside: weather
 using ExchangeId = Id<struct ExchangeTag>;
 using AgentId = Id<struct AgentTag>;
 
-/// Implicit from either id, so that wiring lists stay readable (hence the marks below).
-/// What a law or a controller may read: one potential of a node, or a channel.
+/// What a law or a controller may read: one potential of a node, or a channel. Implicit from either id, so that wiring
+/// lists stay readable (hence the marks below).
 struct Input {
   NodeId node;
   int which = 0;
   ChannelId channel;
   constexpr Input() = default;
-  constexpr Input(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): an input
-  constexpr Input(ChannelId c) : channel(c) {}                 // NOLINT(google-explicit-constructor): an input
+  constexpr Input(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): see above
+  constexpr Input(ChannelId c) : channel(c) {}                 // NOLINT(google-explicit-constructor): see above
   friend constexpr auto operator<=>(const Input&, const Input&) = default;
 };
 
-/// Where a flux begins or ends: one amount of a node, or an account beyond the boundary.
+/// Where a flux begins or ends: one amount of a node, or an account beyond the boundary. Implicit as Input is.
 struct End {
   NodeId node;
   int which = 0;
   AccountId account;
   constexpr End() = default;
-  constexpr End(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): an end
-  constexpr End(AccountId a) : account(a) {}                 // NOLINT(google-explicit-constructor): an end
+  constexpr End(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): see above
+  constexpr End(AccountId a) : account(a) {}                 // NOLINT(google-explicit-constructor): see above
   friend constexpr auto operator<=>(const End&, const End&) = default;
 };
 

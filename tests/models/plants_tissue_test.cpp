@@ -26,7 +26,7 @@ struct Plant {
   double leaf_k = 300.0, pot_kg = 20.0, pot_k = 296.0, air_k = 301.0, w = 0.010, light = 500.0;
   double through_m_s = 0.0, stirring_m_s = 0.0;
   /// Gives the still air at the leaf a conductance for vapour [m/s], by the film it means for heat.
-  void boundary(double vapour_m_s) { law.film = film_of(vapour_m_s * 1.15 * kDryAirHeat * kTissueLewisTwoThirds); }
+  void boundary(double vapour_m_s) { law.film = film_of(vapour_m_s * 1.15 * kDryAirHeat * kLewisTwoThirds); }
   std::array<double, 3> fluxes() const {
     std::array<double, 3> q{};
     law.flux(std::array{leaf_k, pot_kg, pot_k, air_k, w, light, through_m_s, stirring_m_s}, q);
@@ -57,6 +57,18 @@ TEST(Transpiration, NeverPassesTheStillAirAtTheLeaf) {
   EXPECT_LT(plant.conductance(), 1e-9);
   plant.boundary(1e3);
   EXPECT_LE(plant.conductance(), 0.005);
+}
+
+// A film on each face that has stomata, side by side; the stomata's conductance already counts both faces.
+TEST(Transpiration, PassesAFilmOnEachFaceWithStomata) {
+  for (const double faces : {1.0, 2.0}) {
+    Plant plant;
+    plant.bare_stomata();
+    plant.boundary(0.006);
+    plant.law.faces = faces;
+    plant.light = 1e9;
+    EXPECT_NEAR(plant.conductance(), 1.0 / (1.0 / 0.005 + 1.0 / (faces * 0.006)), 1e-8) << faces;
+  }
 }
 
 TEST(Transpiration, StopsWithADryPotAndInSaturatedAir) {
@@ -171,7 +183,7 @@ TEST(Transpiration, IsTheCombinationOfPenmanAndMonteith) {
       (2.0 * kFilm * (middle - kAir) + latent(middle) < radiation ? low : high) = middle;
     }
     const double to_heat = 2.0 * kFilm / air_heat_capacity_j_m3_k(kAir, kPressure);
-    const double by_film = 0.5 * to_heat / kTissueLewisTwoThirds;
+    const double by_film = 0.5 * to_heat / kLewisTwoThirds;
     const double as_ratio = kPressure / (kPressure - saturation_pressure_pa(low));
     const CombinationSurface<double> leaf{.available_w_m2 = radiation,
                                           .air_k = kAir,
@@ -212,7 +224,7 @@ TEST(WetTissue, DriesAndDewsByTheFilmOfItsTissue) {
     law.flux(std::array{tissue_k, water_kg, 300.0, w, 0.0, 0.0}, q);
     return q;
   };
-  const double by_film = 10.0 * 5.0 / (kDryAirHeat * kTissueLewisTwoThirds);
+  const double by_film = 10.0 * 5.0 / (kDryAirHeat * kLewisTwoThirds);
   const double saturated = saturation_humidity_ratio_fast(295.0, 101325.0);
   EXPECT_NEAR(flux(295.0, 1e6, 0.010)[0], by_film * (saturated - 0.010), 1e-9) << "soaked";
   EXPECT_NEAR(flux(295.0, 0.1, 0.010)[0], 0.5 * by_film * (saturated - 0.010), 1e-12) << "half wet";

@@ -117,6 +117,19 @@ TEST(PlacingWords, TheHeadlineCounts) {
   EXPECT_EQ(placing_headline(answer, UnitSystem::metric), "There are no plants.");
 }
 
+TEST(PlacingWords, SayWhomMovingDoesNotSave) {
+  PlaceAnswer answer = invented::sample_answer();
+  answer.groups[0].after.outcome = "lost";
+  EXPECT_EQ(placing_headline(answer, UnitSystem::metric),
+            "One group should move. One group is lost all the same, and moving does not save it.");
+  EXPECT_THAT(standing_words(answer, answer.groups[0]), HasSubstr("should move: now")) << "it is not lost as it stands";
+  answer.groups[0].before.outcome = "lost";
+  EXPECT_THAT(standing_words(answer, answer.groups[0]), HasSubstr("should move, though it is lost either way: now"));
+  answer.groups[1].after.outcome = "lost";
+  EXPECT_THAT(placing_headline(answer, UnitSystem::metric),
+              HasSubstr("Two groups are lost all the same, and moving does not save them."));
+}
+
 TEST(PlacingText, SaysWhoMovesWhyAndWhatItGains) {
   const std::string text = ascii(invented::sample_answer());
   EXPECT_EQ(lines_of(text)[0], "The long house, plan \"as built\"");

@@ -22,13 +22,20 @@ void add_target(CLI::App& command, CommandOptions& options, const char* about) {
   command.add_option("target", options.target, about)->required();
 }
 
+void add_threads(CLI::App& command, CommandOptions& options, const char* about) {
+  command.add_option("--threads", options.threads, about)->check(CLI::Range(0, 1024));
+}
+
+void add_picture(CLI::App& command, CommandOptions& options) {
+  command.add_option("--svg", options.svg, "write a picture to this file too");
+}
+
 void add_units(CLI::App& command, bool& us) { command.add_flag("--us", us, "show US customary units"); }
 
 void add_run_options(CLI::App& command, CommandOptions& options) {
   command.add_option("--plan", options.plans, "only this plan; may be given several times");
   command.add_option("--results", options.results, "folder for the runs (default results/NAME)");
-  command.add_option("--threads", options.threads, "plans run at once (default: all cores)")
-      ->check(CLI::Range(0, 1024));
+  add_threads(command, options, "plans run at once (default: all cores)");
   command.add_flag("--quiet", options.quiet, "no progress bar, no hints");
 }
 
@@ -41,7 +48,7 @@ CLI::App* add_light(CLI::App& app, CommandOptions& options, bool& us) {
   light->add_flag("--clear", options.clear_sky, "under a cloudless sky instead of the scenario's weather");
   light->add_option("--turbidity", options.turbidity, "haze of a cloudless sky, Linke's factor: 2 clean, 3.5, 5 hazy")
       ->check(CLI::Range(1.0, 10.0));
-  light->add_option("--svg", options.svg, "write a picture to this file too");
+  add_picture(*light, options);
   add_units(*light, us);
   return light;
 }
@@ -62,8 +69,8 @@ CLI::App* add_place(CLI::App& app, CommandOptions& options, bool& us) {
   place->add_option("--keep", options.keep, "a group that stays where it is; may be given several times");
   place->add_option("--moves", options.most_moves, "most groups to be moved (default: any number)")
       ->check(CLI::Range(0, 1000));
-  place->add_option("--threads", options.threads, "trials at once (default: all cores)")->check(CLI::Range(0, 1024));
-  place->add_option("--svg", options.svg, "write a picture to this file too");
+  add_threads(*place, options, "trials at once (default: all cores)");
+  add_picture(*place, options);
   place->add_flag("--quiet", options.quiet, "no progress bar");
   add_units(*place, us);
   return place;
@@ -74,7 +81,7 @@ CLI::App* add_season(CLI::App& app, CommandOptions& options, bool& us) {
   add_target(*season, options, "scenario file whose run is a year");
   season->add_option("--plan", options.plans, "the plan whose devices run (default: the first)");
   season->add_option("--kind", options.kinds, "only this kind; may be given several times");
-  season->add_option("--threads", options.threads, "trials at once (default: all cores)")->check(CLI::Range(0, 1024));
+  add_threads(*season, options, "trials at once (default: all cores)");
   season->add_flag("--quiet", options.quiet, "no progress bar");
   add_units(*season, us);
   return season;

@@ -8,6 +8,7 @@
 #include <map>
 #include <string_view>
 
+#include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
@@ -85,7 +86,7 @@ std::string strip(double x, double width, int top) {
 }
 
 std::string celsius(double temperature_k, int decimals) {
-  const std::string text = fmt::format("{:.{}f}", temperature_k - 273.15, decimals);
+  const std::string text = fmt::format("{:.{}f}", temperature_k - kZeroCelsius, decimals);
   return text.find_first_of("123456789") == std::string::npos && text[0] == '-' ? text.substr(1) : text;
 }
 

@@ -29,6 +29,14 @@ std::string place_name(const PlaceAnswer& answer, int place) {
   return answer.places.at(static_cast<std::size_t>(place)).name;
 }
 
+/// How many groups their whole run loses even where they should stand; empty where it loses none.
+std::string lost_words(const PlaceAnswer& answer) {
+  const auto lost = static_cast<std::size_t>(count_outcomes(answer, &GroupShown::after).lost);
+  if (lost == 0) return "";
+  return " " + sentence(fmt::format("{} {} lost all the same, and moving does not save {}", groups_words(lost),
+                                    lost == 1 ? "is" : "are", lost == 1 ? "it" : "them"));
+}
+
 std::string plan_headline(const StandingPlan& plan, const PlaceAnswer& answer) {
   const auto moves = static_cast<std::size_t>(std::max(0, plan.moves));
   const std::size_t housed = plan.changes.size() - std::min(plan.changes.size(), moves);
@@ -127,7 +135,7 @@ std::string placing_headline(const PlaceAnswer& answer, UnitSystem units) {
   if (const auto* unhoused = std::get_if<Unhoused>(&answer.standing))
     return sentence(text_in_units(unhoused_text(answer.problem, *unhoused, units), units));
   if (answer.groups.empty()) return "There are no plants.";
-  return plan_headline(std::get<StandingPlan>(answer.standing), answer);
+  return plan_headline(std::get<StandingPlan>(answer.standing), answer) + lost_words(answer);
 }
 
 std::string standing_words(const PlaceAnswer& answer, const GroupShown& group) {
@@ -136,7 +144,9 @@ std::string standing_words(const PlaceAnswer& answer, const GroupShown& group) {
   if (should == kNowhere) return fmt::format("stands {}.", place_name(answer, now));
   if (now == kNowhere) return fmt::format("stands nowhere yet, should stand {}.", place_name(answer, should));
   if (now == should) return fmt::format("stays {}.", place_name(answer, now));
-  return fmt::format("should move: now {}, better {}.", place_name(answer, now), place_name(answer, should));
+  const bool lost = group.before.outcome == "lost" && group.after.outcome == "lost";
+  return fmt::format("should move{}: now {}, better {}.", lost ? ", though it is lost either way" : "",
+                     place_name(answer, now), place_name(answer, should));
 }
 
 std::string run_words(const PlaceAnswer& answer) {

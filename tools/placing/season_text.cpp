@@ -2,6 +2,7 @@
 #include "tools/placing/season_text.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -65,6 +66,23 @@ TableCells cells(const std::string& name, const PlaceSeason& s, const SeasonAnsw
           on_day(s.hottest_k, s.hottest_day, answer, units)};
 }
 
+/// Which kinds stand in the house for how much of the year, each at its best place.
+std::string which_kinds(const SeasonAnswer& answer) {
+  std::vector<std::string> all_year, part, never;
+  for (const KindSeason& kind : answer.kinds) {
+    const PlaceSeason& s = kind.places[kind.best];
+    (s.too_low || s.safe.never() ? never : s.safe.all_year ? all_year : part).push_back(kind.kind);
+  }
+  std::string text;
+  const auto say = [&](const char* when, const std::vector<std::string>& kinds) {
+    if (!kinds.empty()) text += fmt::format("{}{}: {}.", text.empty() ? "" : " ", when, fmt::join(kinds, ", "));
+  };
+  say("Safe from cold all year", all_year);
+  say("For a part of the year", part);
+  say("Never", never);
+  return text;
+}
+
 }  // namespace
 
 std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_asked) {
@@ -95,6 +113,7 @@ std::string season_text(const SeasonAnswer& answer, UnitSystem units, int width_
   }
   table(out, best, widths, width);
   out += "\n";
+  paragraph(out, which_kinds(answer), width);
   paragraph(
       out,
       "Days are counted within the safe stretch: a hot day strains the kind by its heat alone; a dim one brings less "

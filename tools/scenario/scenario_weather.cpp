@@ -18,8 +18,10 @@ namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
 
-HeatwaveSettings heatwave_settings(const ScenarioSpec& s, const InventedHeatwave& w) {
-  HeatwaveSettings out;
+/// What every generator is told of the scenario; its own settings follow.
+template <class Settings>
+Settings settings_at(const ScenarioSpec& s) {
+  Settings out;
   out.start = s.run.start;
   out.days = static_cast<int>(std::ceil(s.run.length_s / 86400.0));
   out.latitude_deg = s.site.latitude_rad / kDegree;
@@ -27,6 +29,12 @@ HeatwaveSettings heatwave_settings(const ScenarioSpec& s, const InventedHeatwave
   out.altitude_m = s.site.altitude_m;
   out.utc_offset_s = s.site.utc_offset_s;
   out.albedo = s.site.albedo;
+  out.seed = static_cast<std::uint32_t>(s.run.seed);
+  return out;
+}
+
+HeatwaveSettings heatwave_settings(const ScenarioSpec& s, const InventedHeatwave& w) {
+  auto out = settings_at<HeatwaveSettings>(s);
   out.first_day_high_k = w.first_day_high_k;
   out.peak_high_k = w.peak_high_k;
   out.last_day_high_k = w.last_day_high_k;
@@ -44,19 +52,11 @@ HeatwaveSettings heatwave_settings(const ScenarioSpec& s, const InventedHeatwave
   out.storm_minutes = w.storm_length_s / 60.0;
   out.storm_rain_mm = w.storm_rain_m * 1000.0;
   out.storm_gust_m_s = w.storm_gust_m_s;
-  out.seed = static_cast<std::uint32_t>(s.run.seed);
   return out;
 }
 
 YearSettings year_settings(const ScenarioSpec& s, const InventedYear& w) {
-  YearSettings out;
-  out.start = s.run.start;
-  out.days = static_cast<int>(std::ceil(s.run.length_s / 86400.0));
-  out.latitude_deg = s.site.latitude_rad / kDegree;
-  out.longitude_deg = s.site.longitude_rad / kDegree;
-  out.altitude_m = s.site.altitude_m;
-  out.utc_offset_s = s.site.utc_offset_s;
-  out.albedo = s.site.albedo;
+  auto out = settings_at<YearSettings>(s);
   out.warmest_month_mean_k = w.warmest_month_mean_k;
   out.coldest_month_mean_k = w.coldest_month_mean_k;
   out.summer_daily_swing_k = w.summer_daily_swing_k;
@@ -75,7 +75,6 @@ YearSettings year_settings(const ScenarioSpec& s, const InventedYear& w) {
   out.wind_night_m_s = w.wind_night_m_s;
   out.wind_from_deg = w.wind_from_rad / kDegree;
   out.linke_turbidity = w.turbidity;
-  out.seed = static_cast<std::uint32_t>(s.run.seed);
   return out;
 }
 

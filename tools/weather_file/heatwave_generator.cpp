@@ -14,6 +14,7 @@
 #include "models/properties/irradiance.hpp"
 #include "sim/core/errors.hpp"
 #include "tools/weather_file/heatwave_shapes.hpp"
+#include "tools/weather_file/invented_series.hpp"
 #include "tools/weather_file/weather_shapes.hpp"
 
 namespace noonhouse {
@@ -36,9 +37,8 @@ void check_calendar(const HeatwaveSettings& s) {
           fmt::format("dust_day: read {}; allowed is 0 (none) to {}", s.dust_day, s.days));
   require(s.storm_day >= 0 && s.storm_day <= s.days,
           fmt::format("storm_day: read {}; allowed is 0 (none) to {}", s.storm_day, s.days));
-  require(
-      s.step_s >= 60.0 && s.step_s <= 3600.0 && s.step_s == std::floor(s.step_s) && std::fmod(kDay_s, s.step_s) == 0.0,
-      fmt::format("step: read {} s; allowed are whole seconds from 60 to 3600 that divide a day", s.step_s));
+  require(step_divides_day(s.step_s),
+          fmt::format("step: read {} s; allowed are whole seconds from 60 to 3600 that divide a day", s.step_s));
   require(std::abs(s.latitude_deg) <= 66.0,
           fmt::format("latitude: read {} deg; allowed is -66 to 66, where the sun rises and sets", s.latitude_deg));
 }
@@ -107,22 +107,6 @@ class WindVariation {
   double sigma_, memory_, state_;
 };
 
-WeatherSeries empty_series(const HeatwaveSettings& settings) {
-  WeatherSeries series;
-  series.name = fmt::format("invented heatwave, {} days, seed {}", settings.days, settings.seed);
-  series.origin = "invented by the project's own heatwave generator; measured by nobody";
-  series.invented = true;
-  series.latitude_deg = settings.latitude_deg;
-  series.longitude_deg = settings.longitude_deg;
-  series.altitude_m = settings.altitude_m;
-  series.utc_offset_s = settings.utc_offset_s;
-  series.start = std::chrono::sys_days{settings.start};
-  series.step_s = settings.step_s;
-  series.instant_share = 0.0;
-  series.albedo = settings.albedo;
-  return series;
-}
-
 }  // namespace
 
 WeatherSeries make_heatwave(const HeatwaveSettings& settings) {
@@ -130,7 +114,9 @@ WeatherSeries make_heatwave(const HeatwaveSettings& settings) {
   check_weather(settings);
   const HeatwaveShapes shapes(settings);
   check_temperatures(settings, shapes);
-  WeatherSeries series = empty_series(settings);
+  WeatherSeries series =
+      invented_series(settings, fmt::format("invented heatwave, {} days, seed {}", settings.days, settings.seed),
+                      "invented by the project's own heatwave generator; measured by nobody");
   WindVariation variation(settings);
   const double pressure_pa = standard_pressure_pa(settings.altitude_m);
   const auto rows = static_cast<std::size_t>(std::lround(settings.days * kDay_s / settings.step_s));

@@ -7,14 +7,16 @@
 #include <string>
 
 #include "models/properties/atmosphere.hpp"
+#include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
+#include "tools/weather_file/invented_series.hpp"
 #include "tools/weather_file/weather_shapes.hpp"
 #include "tools/weather_file/year_shapes.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kDay_s = 86400.0, kZero_k = 273.15;
+constexpr double kDay_s = 86400.0;
 constexpr int kHalfYear_days = 182, kYear_days = 365;
 
 void require(bool holds, const std::string& message) {
@@ -28,9 +30,8 @@ void require_share(const char* name, double value) {
 void check_calendar(const YearSettings& s) {
   require(s.start.ok(), "the start is no date");
   require(s.days >= 1 && s.days <= 3660, fmt::format("days: read {}; allowed is 1 to 3660", s.days));
-  require(
-      s.step_s >= 60.0 && s.step_s <= 3600.0 && s.step_s == std::floor(s.step_s) && std::fmod(kDay_s, s.step_s) == 0.0,
-      fmt::format("step: read {} s; allowed are whole seconds from 60 to 3600 that divide a day", s.step_s));
+  require(step_divides_day(s.step_s),
+          fmt::format("step: read {} s; allowed are whole seconds from 60 to 3600 that divide a day", s.step_s));
   require(std::abs(s.latitude_deg) <= 65.0,
           fmt::format("latitude: read {} deg; allowed is -65 to 65, where the sun rises and sets all year",
                       s.latitude_deg));
@@ -44,7 +45,7 @@ void check_calendar(const YearSettings& s) {
 void check_temperatures(const YearSettings& s) {
   require(s.warmest_month_mean_k >= s.coldest_month_mean_k,
           fmt::format("warmest_month_mean: read {:.2f} degC, which is below coldest_month_mean, {:.2f} degC",
-                      s.warmest_month_mean_k - kZero_k, s.coldest_month_mean_k - kZero_k));
+                      s.warmest_month_mean_k - kZeroCelsius, s.coldest_month_mean_k - kZeroCelsius));
   require(s.coldest_month_mean_k >= 223.15 && s.warmest_month_mean_k <= 318.15,
           "warmest_month_mean and coldest_month_mean: allowed is -50 to 45 degC");
   require(s.summer_daily_swing_k >= 0.0 && s.summer_daily_swing_k <= 30.0 && s.winter_daily_swing_k >= 0.0 &&
@@ -97,22 +98,6 @@ void check_rain(const YearSettings& s) {
                       100.0 * s.wetter_share, days, wetter, days - wetter, kHalfYear_days));
 }
 
-WeatherSeries empty_series(const YearSettings& settings) {
-  WeatherSeries series;
-  series.name = fmt::format("invented year, {} days, seed {}", settings.days, settings.seed);
-  series.origin = "invented by the project's own generator of years; measured by nobody";
-  series.invented = true;
-  series.latitude_deg = settings.latitude_deg;
-  series.longitude_deg = settings.longitude_deg;
-  series.altitude_m = settings.altitude_m;
-  series.utc_offset_s = settings.utc_offset_s;
-  series.start = std::chrono::sys_days{settings.start};
-  series.step_s = settings.step_s;
-  series.instant_share = 0.0;
-  series.albedo = settings.albedo;
-  return series;
-}
-
 }  // namespace
 
 WeatherSeries make_year(const YearSettings& settings) {
@@ -121,7 +106,9 @@ WeatherSeries make_year(const YearSettings& settings) {
   check_sky_and_wind(settings);
   check_rain(settings);
   const YearShapes shapes(settings);
-  WeatherSeries series = empty_series(settings);
+  WeatherSeries series =
+      invented_series(settings, fmt::format("invented year, {} days, seed {}", settings.days, settings.seed),
+                      "invented by the project's own generator of years; measured by nobody");
   const double pressure_pa = standard_pressure_pa(settings.altitude_m);
   const double start_s = static_cast<double>(series.start.time_since_epoch().count());
   const auto rows = static_cast<std::size_t>(std::lround(settings.days * kDay_s / settings.step_s));
