@@ -86,6 +86,8 @@ class AgentPlan {
  public:
   virtual ~AgentPlan() = default;
   virtual std::unique_ptr<Agent> start() const = 0;
+  /// A copy of one of this plan's agents with what it remembers, for a run that branches; null: it cannot be copied.
+  virtual std::unique_ptr<Agent> copy(const Agent& /*agent*/) const { return nullptr; }
   /// Channels whose change this agent wants to hear of, at the instant it happens.
   virtual std::vector<ChannelId> follows() const { return {}; }
   /// Controllers decide before devices and people act at one instant.

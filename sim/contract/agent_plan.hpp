@@ -15,6 +15,9 @@ class PlanOf final : public AgentPlan {
   using Parameters = typename A::Parameters;
   explicit PlanOf(Parameters parameters) : parameters_(std::move(parameters)) {}
   std::unique_ptr<Agent> start() const override { return std::make_unique<A>(parameters_); }
+  std::unique_ptr<Agent> copy(const Agent& agent) const override {
+    return std::make_unique<A>(static_cast<const A&>(agent));
+  }
   std::vector<ChannelId> follows() const override { return A::follows(parameters_); }
   bool decides() const override { return A::kDecides; }
 

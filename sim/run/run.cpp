@@ -31,17 +31,7 @@ Run::~Run() = default;
 
 RunResult Run::go() {
   NOON_ASSERT(!begun_);
-  begun_ = true;
-  prepare();
-  while (state_.now < plan_->length) {
-    reach();
-    settle();
-    if (redraw_) draw_lines();
-    const Tick begin = state_.now;
-    const Step& step = stepper_->advance(state_, line_, horizon());
-    cross(step);
-    show(begin, state_.now);
-  }
+  run_to(plan_->length);
   reach();
   settle();
   RunResult result{state_, line_.value, stepper_->steps(), stepper_->rejected(),
@@ -49,7 +39,24 @@ RunResult Run::go() {
   return result;
 }
 
+void Run::run_to(Tick when, const std::function<bool()>& enough) {
+  if (!begun_) prepare();
+  const Tick limit = std::min(when, plan_->length);
+  while (state_.now < limit && !(enough && enough())) one_step(limit);
+}
+
+void Run::one_step(Tick limit) {
+  reach();
+  settle();
+  if (redraw_) draw_lines();
+  const Tick begin = state_.now;
+  const Step& step = stepper_->advance(state_, line_, horizon(limit));
+  cross(step);
+  show(begin, state_.now);
+}
+
 void Run::prepare() {
+  begun_ = true;
   line_until_ = Tick{0};
   draw_lines();
   start_agents();
@@ -109,7 +116,7 @@ void Run::draw_lines() {
   settled_fresh_ = false;
 }
 
-Tick Run::horizon() const { return std::min({line_until_, calendar_.next_time(), plan_->length}); }
+Tick Run::horizon(Tick limit) const { return std::min({line_until_, calendar_.next_time(), limit}); }
 
 void Run::cross(const Step& step) {
   const Tick when = finder_.find(watches_, step, line_, stepper_->end_potentials(), fired_);
@@ -153,14 +160,16 @@ void Run::count_firing(const ArmedWatch& watch) {
 }
 
 /// A potential at this instant. Called by agents only, so the whole set is made fresh at most once an instant.
-double Run::value(const Input& input) {
+double Run::value(const Input& input) { return potentials()[at(house_->position(input))]; }
+
+std::span<const double> Run::potentials() {
   if (!settled_fresh_) {
     for (const auto& batch : house_->store_batches)
       batch->potentials(state_.amounts.data(), settled_potentials_.data());
     std::copy_n(line_.value.begin(), house_->channels, settled_potentials_.begin() + house_->states);
     settled_fresh_ = true;
   }
-  return settled_potentials_[at(house_->position(input))];
+  return settled_potentials_;
 }
 
 }  // namespace noonhouse

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -56,6 +57,11 @@ struct RunResult {
 ///     7. show          observers see the stretch, cut or whole; they cannot steer
 ///   reach and settle once more at the end; no lines are drawn from there
 ///
+/// A run can be carried to an instant and branched there: the branch goes on by itself from the same state, with agents
+/// that remember the same, so one run serves many "what if this failed now" (`impose`). What is due at the very instant
+/// is still due in both. A branch begins with a short step, so it agrees with its origin within the tolerance, and two
+/// branches of one instant to the byte.
+///
 /// Two limits end a run that would not end by itself: the deliveries in one settle (10 000), and the firings of one
 /// watch within RunPlan::chatter_window, counted in cross and where a watch is armed beyond its limit.
 ///
@@ -74,6 +80,18 @@ class Run {
   /// Runs from start to end; once only.
   RunResult go();
 
+  /// Carries the run to an instant, at most its length; or to the end of the step after which `enough` says so. A step
+  /// ends there, so a run that stops where no break is takes other steps than one that does not.
+  void run_to(Tick when, const std::function<bool()>& enough = {});
+  Tick now() const { return state_.now; }
+  /// A run of the same plan that goes on from here, without observers; the error it allows a step is `coarser` times
+  /// the plan's. Every agent's plan must be able to copy its agent.
+  std::unique_ptr<Run> branch(double coarser = 1.0) const;
+  /// Sets a channel of the agents' from outside at this instant, logged under `subject`; returns that event.
+  EventId impose(ChannelId channel, double value, EventKind kind, std::string subject, std::string what);
+  /// All potentials as they stand now, nodes' first, then channels'.
+  std::span<const double> potentials();
+
   const std::vector<LogEntry>& log() const { return log_; }
 
  private:
@@ -85,12 +103,14 @@ class Run {
     Trigger trigger;
   };
 
+  void one_step(Tick limit);
+  void set_channel(ChannelId channel, double value, EventId because);
   void prepare();
   void start_agents();
   void reach();
   void settle();
   void draw_lines();
-  Tick horizon() const;
+  Tick horizon(Tick limit) const;
   void cross(const Step& step);
   void show(Tick begin, Tick end);
   void deliver(const Due& due);

@@ -30,19 +30,7 @@ EventId Run::Desk::log(EventKind kind, std::string what, EventId cause) {
   return id;
 }
 
-void Run::Desk::set(ChannelId channel, double value, EventId because) {
-  auto& current = run_.line_.value[at(channel.index)];
-  if (current == value) return;
-  NOON_ASSERT(run_.line_.begin == now() && run_.line_.slope[at(channel.index)] == 0.0);
-  current = value;
-  run_.redraw_ = true;
-  run_.settled_fresh_ = false;
-  run_.last_change_[at(channel.index)] = because;
-  for (AgentId follower : run_.followers_[at(channel.index)]) {
-    Trigger trigger{Trigger::Kind::channel_changed, 0, channel, because};
-    run_.book(follower, trigger, now(), run_.phase_of(follower));
-  }
-}
+void Run::Desk::set(ChannelId channel, double value, EventId because) { run_.set_channel(channel, value, because); }
 
 void Run::Desk::wake(int slot, Tick when) {
   auto& wakes = record().wakes;

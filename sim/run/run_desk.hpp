@@ -19,6 +19,12 @@ struct Run::AgentRecord {
   std::map<int, CalendarKey> passed;        ///< crossings that fired at this instant and are not yet heard, by slot
   std::map<int, std::deque<Tick>> firings;  ///< recent ones, by slot
   EventId standing_failure = kNoEvent;
+
+  AgentRecord branch(const AgentPlan& plan) const {
+    AgentRecord out{plan.copy(*agent), decides, wakes, watches, passed, firings, standing_failure};
+    NOON_ASSERT(out.agent != nullptr);
+    return out;
+  }
 };
 
 /// What one agent sees and may do at one instant: the const situation, and the actions.

@@ -14,7 +14,7 @@ namespace noonhouse::toy {
 struct Lump {
   RunPlan plan;
   NodeId lump;
-  ChannelId outdoor_k, heat_w;
+  ChannelId outdoor_k, heat_w, forbid;  ///< the last one moves nothing: agents may heed it
   ExchangeId heating;
   static constexpr double kTimeConstant_s = 1000.0;
   explicit Lump(Tick length, double start_k = 290.0) {
@@ -22,6 +22,7 @@ struct Lump {
     lump = graph.node("lump", ThermalMass{1e4}, {start_k}, {1e-5});
     outdoor_k = graph.channel("outdoor", "K", 280.0);
     heat_w = graph.channel("heat", "W", 0.0);
+    forbid = graph.channel("forbidden", "1", 0.0);
     const auto out = graph.account("out", Quantity::energy), mains = graph.account("mains", Quantity::energy);
     graph.exchange("loss", "x", Conduction{10.0}, {lump, outdoor_k}, {{{lump, out}}});
     heating = graph.exchange("heating", "x", Supply<Quantity::energy>{}, {heat_w}, {{{mains, lump}}});
