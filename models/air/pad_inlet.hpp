@@ -7,7 +7,7 @@
 #include "models/air/air_network.hpp"
 #include "models/air/opening_flow.hpp"
 #include "models/air/pad.hpp"
-#include "models/air/wet_bulb_fast.hpp"
+#include "models/properties/wet_bulb_fast.hpp"
 #include "sim/contract/law.hpp"
 #include "sim/core/smooth.hpp"
 

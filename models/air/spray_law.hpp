@@ -5,7 +5,7 @@
 #include <string_view>
 
 #include "models/air/spray_table.hpp"
-#include "models/air/wet_bulb_fast.hpp"
+#include "models/properties/wet_bulb_fast.hpp"
 #include "sim/contract/law.hpp"
 
 /// A line of nozzles over layers of air. Its water falls from layer to layer; what evaporates on the way goes into the

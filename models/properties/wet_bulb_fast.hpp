@@ -66,8 +66,9 @@ S wet_bulb_fast_k(const S& temperature_k, const std::type_identity_t<S>& w, doub
   }
 }
 
-/// Temperature [K] of air that has been saturated by water of a temperature [K] and nothing else: saturated_by_water_k
-/// with slopes, smooth past saturation in the same way.
+/// Temperature [K] of air that has been saturated by water of a temperature [K] and nothing else: what a wet pad tends
+/// to, with slopes, smooth past saturation in the same way. Within 0.001 K of the search in models/air/pad.hpp above
+/// freezing.
 template <class S>
 S saturated_by_water_fast_k(const S& temperature_k, const std::type_identity_t<S>& w,
                             const std::type_identity_t<S>& water_k, double pressure_pa) {
