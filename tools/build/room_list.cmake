@@ -18,6 +18,7 @@ room(models/plants USES sim/core sim/contract models/properties)
 room(models/water USES sim/core sim/contract models/properties)
 room(models/power USES sim/core sim/contract models/properties)
 room(models/control USES sim/core sim/contract models/properties)
+room(models/hazard USES sim/core sim/contract models/properties)
 
 room(tools/text)
 room(tools/units USES sim/core LINKS fmt::fmt)

@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: Apache-2.0
+// Hail on a facet in the engine's own run, under covers that a hand draws.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "models/hazard/hail.hpp"
+#include "models/hazard/hail_strike.hpp"
+#include "tests/support/agent_stage.hpp"
+
+namespace noonhouse {
+namespace {
+
+using testing::ElementsAre;
+using testing::IsEmpty;
+
+/// Ten minutes of hail from 600 s: stones of 5 J on a facet that bears 3.5 J, one hit a pane in 500 s.
+struct HailStage {
+  AgentStage stage{1_h};
+  ChannelId broken = stage.channel("broken"), hailing = stage.channel("hailing");
+  ChannelId net = stage.channel("net position"), cloth = stage.channel("cloth position");
+  HailStrike::Parameters p{
+      "front roof", 600_s, 1200_s, 5.0, 3.5, 0.004, 0.5, {{"net", net, 2.0}, {"cloth", cloth, 1.0}}, broken, hailing};
+  std::vector<std::string> run() {
+    stage.agent<HailStrike>(p);
+    stage.run();
+    return stage.said_by("front roof");
+  }
+  double share() const { return stage.last(broken); }
+};
+
+/// A cover that fails at the start and stays open.
+class JammedCover final : public Agent {
+ public:
+  struct Parameters {
+    std::string name;
+  };
+  static constexpr bool kDecides = false;
+  static std::vector<ChannelId> follows(const Parameters&) { return {}; }
+  explicit JammedCover(Parameters p) : p_(std::move(p)) {}
+  std::string_view name() const override { return p_.name; }
+  void react(const Situation&, const Trigger& trigger, Actions& actions) override {
+    if (trigger.kind == Trigger::Kind::start) actions.log(EventKind::failure, "jams");
+  }
+
+ private:
+  Parameters p_;
+};
+
+double broken_after(double exposed_s) { return 1.0 - std::exp(-exposed_s / 500.0); }
+
+TEST(HailStrike, BreaksWhatLiesOpenUntilItIsOver) {
+  HailStage s;
+  EXPECT_THAT(s.run(),
+              ElementsAre("660 hail of 5 J breaks it: it bears 3.5 J", "1200 hail is over: 70 % of it is broken"));
+  EXPECT_NEAR(s.share(), broken_after(600.0), 1e-12);
+}
+
+TEST(HailStrike, TellsTheGrowingShareOnceAMinute) {
+  HailStage s;
+  s.p.until = 600_s + 90_s;
+  s.run();
+  EXPECT_NEAR(s.share(), broken_after(90.0), 1e-12);
+  EXPECT_LT(s.stage.steps(), 100);
+}
+
+TEST(HailStrike, StopsWhenACoverIsDrawnMidway) {
+  HailStage s;
+  s.stage.hand(s.net, {{750_s, 1.0}});
+  EXPECT_THAT(s.run(),
+              ElementsAre("660 hail of 5 J breaks it: it bears 3.5 J", "1200 hail is over: 26 % of it is broken"));
+  EXPECT_NEAR(s.share(), broken_after(150.0), 1e-12) << "the 30 s since the last minute count too";
+}
+
+TEST(HailStrike, GoesOnWhenACoverIsTakenOff) {
+  HailStage s;
+  s.stage.hand(s.net, {{100_s, 1.0}, {1000_s, 0.0}});
+  EXPECT_THAT(s.run(),
+              ElementsAre("1060 hail of 5 J breaks it: it bears 3.5 J", "1200 hail is over: 33 % of it is broken"));
+  EXPECT_NEAR(s.share(), broken_after(200.0), 1e-12);
+}
+
+TEST(HailStrike, HoldsUnderItsCoverAndSaysSoOnce) {
+  HailStage s;
+  s.stage.hand(s.net, {{100_s, 1.0}});
+  EXPECT_THAT(s.run(), ElementsAre("1200 held the hail: stones of 5 J"));
+  EXPECT_EQ(s.share(), 0.0);
+}
+
+TEST(HailStrike, HoldsWhatItJustBears) {
+  HailStage s;
+  s.p.bears_j = 5.0;
+  EXPECT_THAT(s.run(), ElementsAre("1200 held the hail: stones of 5 J"));
+}
+
+TEST(HailStrike, AddsCoversUpAndCountsNoneThatIsNotFullyDrawn) {
+  HailStage s;
+  s.p.stone_j = 6.5;
+  s.stage.hand(s.net, {{100_s, 1.0}});
+  s.stage.hand(s.cloth, {{100_s, 0.95}, {900_s, 0.96}});
+  EXPECT_THAT(s.run(),
+              ElementsAre("660 hail of 4.5 J breaks it: it bears 3.5 J", "1200 hail is over: 45 % of it is broken"));
+  EXPECT_NEAR(s.share(), broken_after(300.0), 1e-12) << "both together leave 3.5 J, which it bears";
+}
+
+TEST(HailStrike, AddsToWhatIsBrokenAlready) {
+  HailStage s;
+  s.stage.hand(s.broken, {{10_s, 0.5}});
+  s.run();
+  EXPECT_NEAR(s.share(), 1.0 - 0.5 * (1.0 - broken_after(600.0)), 1e-12);
+}
+
+TEST(HailStrike, LeadsBackToTheHailOrToTheCoverThatFailed) {
+  HailStage open;
+  open.stage.hand(open.hailing, {{600_s, 1.0}});
+  open.run();
+  EXPECT_EQ(open.stage.chain_of("is over"),
+            "front roof hail is over: 70 % of it is broken <- front roof hail of 5 J breaks it: it bears 3.5 J <- hand "
+            "moves");
+
+  HailStage failed;
+  failed.stage.agent<JammedCover>({"net"});
+  failed.run();
+  EXPECT_EQ(failed.stage.chain_of("breaks it"), "front roof hail of 5 J breaks it: it bears 3.5 J <- net jams");
+}
+
+TEST(HailStrike, IsNothingOutsideItsTimeAndPartOfItWhenTheRunCutsIt) {
+  HailStage never;
+  never.p.from = never.p.until = 600_s;
+  EXPECT_THAT(never.run(), IsEmpty());
+  HailStage later;
+  later.p.from = 2_h;
+  later.p.until = 3_h;
+  EXPECT_THAT(later.run(), IsEmpty());
+  EXPECT_EQ(later.share(), 0.0);
+  HailStage at_once;
+  at_once.p.from = Tick{0};
+  at_once.p.until = 200_s;
+  at_once.run();
+  EXPECT_NEAR(at_once.share(), broken_after(200.0), 1e-12);
+}
+
+}  // namespace
+}  // namespace noonhouse
