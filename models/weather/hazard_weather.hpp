@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <chrono>
+#include <optional>
+
+#include "models/weather/weather_series.hpp"
+
+/// Hazards of weather put into a series: what a house and a tank would have met, had this come on that day. Each
+/// returns the series changed; rows outside its window keep their values. Rows stay physical: light closes (global is
+/// level beam and diffuse), nothing is negative, no humidity is above saturation. `invented` is set.
+///
+/// Times are labels as in WeatherSeries. Cloudbursts and gusts count to the whole minute, lie within the series, and
+/// first divide its rows (with_finer_rows), so that both ends are edges of rows, four rows or more lie within, and none
+/// is longer than ten minutes. States go straight between rows (WeatherSignal): just outside a window they change over
+/// the one row that leads to it. Light and rain belong to intervals and change within the window alone.
+namespace noonhouse {
+
+/// Rain that falls on top of the series' own, and the dark sky that brings it.
+struct Cloudburst {
+  std::chrono::sys_seconds begin{};
+  double duration_s = 600.0;
+  double depth_kg_m2 = 0.0;   ///< 1 kg/m2 = 1 mm
+  double light_share = 0.15;  ///< of the global light, that is left and all diffuse; common practice, no source
+};
+
+/// Rain rises straight from nothing to twice its mean rate in the middle and falls back: rows have the means of that
+/// shape, which keep the depth. The sky is overcast (cloud 1) and radiates as one, e' = 1 - 0.16 (1 - e_clear), after
+/// cloudy_emissivity of models/properties, where the series knows its longwave.
+/// Does not model: the gusts and the cold air that come with it, wet surfaces outside, hail.
+WeatherSeries with_cloudburst(const WeatherSeries& series, const Cloudburst& burst);
+
+/// A spell of wind. Speeds below `speed_m_s` are raised to it, others stay: a mean over minutes, not one gust.
+struct GustSpell {
+  std::chrono::sys_seconds begin{};
+  double duration_s = 3600.0;
+  double speed_m_s = 0.0;
+};
+WeatherSeries with_gusts(const WeatherSeries& series, const GustSpell& spell);
+
+/// Seconds from the series' start to a sunset and the sunrise after it; nothing where the sun does not set or rise.
+struct NightSpan {
+  double dusk_s = 0.0, dawn_s = 0.0;
+};
+std::optional<NightSpan> night_after(const WeatherSeries& series, std::chrono::sys_days evening);
+
+/// A clear calm night with frost, from the dusk of a date to some hours after the next dawn.
+struct FrostNight {
+  std::chrono::sys_days evening{};
+  double coldest_k = 271.15;
+};
+
+/// Temperature comes down to the coldest along half a cosine from dusk to dawn and back to the series' own along
+/// another in the three hours after; the row nearest to dawn has the coldest. What is colder already stays.
+///   T' = T - w max(0, T - T_min)
+/// From dusk to dawn: no rain, cloud 0, wind 0.5 m/s at most, and longwave, where the series knows it, no more than the
+/// clear sky's by brunt_emissivity. Humidity is cut to saturation (over ice in frost): dew and rime take it.
+/// Real nights cool faster early on; the shape is this project's. The place must have that night (night_after).
+WeatherSeries with_frost_night(WeatherSeries series, const FrostNight& night);
+
+/// Whole days of dust or smoke of one optical depth for broadband light.
+struct DustDays {
+  std::chrono::sys_days first{};
+  int days = 1;
+  double optical_depth = 0.0;  ///< tau, on top of the air's own: 0.3 haze, 1 dust storm or near smoke (from memory)
+  double forward_share = 0.7;  ///< of the light taken from the beam, that comes down diffuse (from memory: 0.6 to 0.8)
+};
+
+/// Beam falls by exp(-tau m) [Beer-Lambert], m the air mass [Kasten & Young 1989] at the height of the sun that the
+/// row's own light implies, sin e = (global - diffuse) / beam. Of the level beam lost, forward_share becomes diffuse.
+/// Does not model: dust that also dims the diffuse light, warms the air, radiates longwave or settles on covers.
+WeatherSeries with_dust(WeatherSeries series, const DustDays& dust);
+
+}  // namespace noonhouse
