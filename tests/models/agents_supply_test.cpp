@@ -71,13 +71,15 @@ TEST(TankGuard, ThanksTheRainThatRefilledIt) {
             "tank is refilled to its restart mark; the pump may run <- weather rain begins");
 }
 
-/// A battery whose charge the test moves: cut-off at 100 J, reconnect at 300 J; a fan of 20 W, a pump of 60 W.
+/// A battery whose charge the test moves: 1000 J when full, cut-off at 10 %, reconnect at 30 %; a fan of 20 W, a pump
+/// of 60 W.
 struct BatteryStage {
   AgentStage stage{6_h};
   ChannelId permit = stage.channel("permit", 1.0), load = stage.channel("load");
   ChannelId fan = stage.channel("fan"), pump = stage.channel("pump"), fan_call = stage.channel("fan call");
   explicit BatteryStage(Points charge) {
-    stage.agent<BatteryGuard>({"battery", stage.moved("charge", std::move(charge)), 100.0, 300.0, permit});
+    stage.agent<BatteryGuard>(
+        {"battery", stage.moved("charge", std::move(charge)), 1000.0, {{permit, 0.1, 0.3, "", true}}});
     stage.agent<Device>({"fan", "starts", "stops", {fan_call}, {{permit, "no power"}}, {{fan, 1.0, 0.0}}});
     stage.agent<RunningSum>({"loads", {{fan, 20.0}, {pump, 60.0}}, 3.0, permit, load});
   }

@@ -185,9 +185,16 @@ inline const std::map<std::string, Maker>& all_laws() {
   static const Field<ThermalDose> heat{"heat", [](ThermalDose& law, double v) { law.heat = v > 0.5; }};
   static const Field<FanPiece> way{"blows_out", [](FanPiece& law, double v) { law.blows_out = v > 0.5; }};
   static const std::map<std::string, Maker> table{
-      {"BatteryBus", law_of<BatteryBus>({field("capacity_j", &BatteryBus::capacity_j),
-                                         field("charge_efficiency", &BatteryBus::charge_efficiency),
-                                         field("discharge_efficiency", &BatteryBus::discharge_efficiency)})},
+      {"BatteryBus",
+       law_of<BatteryBus>(
+           {field("capacity_j", &BatteryBus::capacity_j), field("charge_efficiency", &BatteryBus::charge_efficiency),
+            field("discharge_efficiency", &BatteryBus::discharge_efficiency),
+            field("controller_efficiency", &BatteryBus::controller_efficiency),
+            field("peukert_exponent", &BatteryBus::peukert_exponent), field("rated_s", &BatteryBus::rated_s),
+            part("at_0c", &BatteryBus::cold, &ColdCapacity::at_0c),
+            part("at_minus_20c", &BatteryBus::cold, &ColdCapacity::at_minus_20c),
+            field("least_charge_k", &BatteryBus::least_charge_k),
+            field("self_discharge_per_s", &BatteryBus::self_discharge_per_s)})},
       {"ColumnIntake", law_of<ColumnIntake>({field("exchange_kg_s", &ColumnIntake::exchange_kg_s),
                                              part("top_area_m2", &ColumnIntake::top, &ColumnLevel::area_m2),
                                              part("top_rise_m", &ColumnIntake::top, &ColumnLevel::rise_m),

@@ -65,8 +65,11 @@ void Assembler::add_controls() {
   add_weather_diary();
   add_agent<TankGuard>(out_.plan, {"tank", Input(out_.tank, 1), kWaterKgPerM3 * spec_.tank.low_m3,
                                    kWaterKgPerM3 * spec_.tank.restart_m3, out_.water_permit, raining_});
-  add_agent<BatteryGuard>(out_.plan, {"battery", out_.battery, spec_.power.cut_off * spec_.power.battery_j,
-                                      spec_.power.reconnect * spec_.power.battery_j, out_.power_permit});
+  add_agent<BatteryGuard>(out_.plan,
+                          {"battery",
+                           out_.battery,
+                           spec_.power.battery_j,
+                           {{out_.power_permit, spec_.power.cut_off, spec_.power.reconnect, "all loads", true}}});
   add_device_agents();
   add_people();
 }

@@ -42,10 +42,17 @@ void Assembler::add_water() {
 void Assembler::add_power() {
   const PowerSpec& p = spec_.power;
   out_.battery = graph_.node("battery", ChargeStore{}, {p.battery_start * p.battery_j}, {1e-4 * p.battery_j});
-  graph_.exchange(
-      "panel, battery and loads", "power", BatteryBus{p.battery_j, p.charge_efficiency, p.discharge_efficiency},
-      {out_.battery, out_.site.panel, out_.load},
-      {{{panel_energy_, loads_}, {panel_energy_, out_.battery}, {out_.battery, loads_}, {out_.battery, losses_}}});
+  const ChannelId temperature = graph_.channel("temperature of the battery", "K", 298.15);
+  const ChannelId cells = graph_.channel("working cells of the battery", "1", 1.0);
+  const ChannelId uncovered = graph_.channel("uncovered share of the panel", "1", 1.0);
+  graph_.exchange("panel, battery and loads", "power",
+                  BatteryBus{p.battery_j, p.charge_efficiency, p.discharge_efficiency},
+                  {out_.battery, out_.site.panel, out_.load, temperature, cells, uncovered},
+                  {{{panel_energy_, loads_},
+                    {panel_energy_, out_.battery},
+                    {out_.battery, loads_},
+                    {out_.battery, losses_},
+                    {out_.battery, losses_}}});
 }
 
 void Assembler::add_sensors() {

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "models/power/battery.hpp"
+#include "models/power/panel.hpp"
 #include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/weather/sky_light.hpp"
