@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// Thermostat, timer and device in the engine's own run, on readings that the test moves.
+// On/off control, timer and device in the engine's own run, on readings that the test moves.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "models/control/device.hpp"
+#include "models/control/on_off_control.hpp"
 #include "models/control/pulse_timer.hpp"
-#include "models/control/thermostat.hpp"
 #include "models/control/weather_diary.hpp"
 #include "tests/support/agent_stage.hpp"
 
@@ -17,7 +17,7 @@ using testing::ElementsAre;
 using testing::IsEmpty;
 using Points = PolylineForcing::Points;
 
-struct ThermostatRow {
+struct OnOffRow {
   std::string what;
   Points reading;  ///< [degC] here; told to the run in kelvins
   Tick least_on, least_off;
@@ -25,19 +25,19 @@ struct ThermostatRow {
   Tick length;
   Said says;
 };
-void PrintTo(const ThermostatRow& row, std::ostream* out) { *out << row.what; }
+void PrintTo(const OnOffRow& row, std::ostream* out) { *out << row.what; }
 
-class ThermostatTable : public testing::TestWithParam<ThermostatRow> {};
+class OnOffTable : public testing::TestWithParam<OnOffRow> {};
 
 // Calls at 30 degC, stops at 28 degC.
-TEST_P(ThermostatTable, SaysWhatItDoesAndWhen) {
+TEST_P(OnOffTable, SaysWhatItDoesAndWhen) {
   const auto& row = GetParam();
   AgentStage stage(row.length);
   auto reading = row.reading;
   for (auto& point : reading) point.second += kZeroCelsius;
   const ChannelId sensor = stage.moved("reading", reading), demand = stage.channel("demand");
-  stage.agent<Thermostat>(
-      {"vent control", "sensor", sensor, demand, 303.15, 301.15, row.least_on, row.least_off, row.hours});
+  stage.agent<OnOffControl>(
+      {"vent control", "sensor", sensor, demand, {303.15, 301.15}, row.least_on, row.least_off, {row.hours}});
   stage.run();
   EXPECT_EQ(stage.said_by("vent control"), row.says);
   const std::string last = row.says.empty() ? "no" : row.says.back();
@@ -45,7 +45,7 @@ TEST_P(ThermostatTable, SaysWhatItDoesAndWhen) {
 }
 
 // 10 K in 1000 s: 0.01 K/s; a limit on the straight line is reached at a known second.
-const ThermostatRow kThermostat[] = {
+const OnOffRow kOnOff[] = {
     {"reaches exactly its limit",
      {{0_s, 20}, {1000_s, 30}, {1001_s, 29}},
      {},
@@ -122,7 +122,7 @@ const ThermostatRow kThermostat[] = {
      {"0 calls for cooling: 35.0 degC at the sensor", "3600 calls no longer: its hours are over",
       "88200 calls for cooling: 35.0 degC at the sensor", "90000 calls no longer: its hours are over"}},
 };
-INSTANTIATE_TEST_SUITE_P(Rows, ThermostatTable, testing::ValuesIn(kThermostat), [](const auto& tested) {
+INSTANTIATE_TEST_SUITE_P(Rows, OnOffTable, testing::ValuesIn(kOnOff), [](const auto& tested) {
   std::string name = tested.param.what;
   std::replace(name.begin(), name.end(), ' ', '_');
   return name;
@@ -220,11 +220,11 @@ TEST(Device, BeginsAtItsOffPositionEvenIfThatIsNotZero) {
   EXPECT_EQ(stage.last(position), 0.03);
 }
 
-TEST(Device, LeadsBackToTheThermostatThatCalledIt) {
+TEST(Device, LeadsBackToTheControlThatCalledIt) {
   AgentStage stage(1_h);
   const ChannelId sensor = stage.moved("reading", {{0_s, 300.15}, {1000_s, 310.15}}), demand = stage.channel("demand");
   stage.agent<Device>({"vent", "opens", "shuts", {demand}, {}, {{stage.channel("position"), 1.0, 0.0}}});
-  stage.agent<Thermostat>({"vent control", "sensor", sensor, demand, 303.15, 301.15, {}, {}, {}});
+  stage.agent<OnOffControl>({"vent control", "sensor", sensor, demand, {303.15, 301.15}, {}, {}, {}});
   stage.run();
   EXPECT_EQ(stage.chain_of("opens"), "vent opens <- vent control calls for cooling: 30.0 degC at the sensor");
 }

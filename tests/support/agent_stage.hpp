@@ -82,6 +82,8 @@ class AgentStage {
   }
   /// A hand that sets channels at given instants, logging "hand" each time.
   void hand(ChannelId channel, std::vector<std::pair<Tick, double>> moves) { agent<Hand>({channel, std::move(moves)}); }
+  /// How many firings of one watch within a minute the run bears.
+  void bear(int firings) { plan_.chatter_limit = firings; }
   /// Pours water of 0 degC into the tank from outside.
   void pour(Tick when, double water_kg) { agent<Pouring>({when, drain_, -water_kg}); }
 

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <string>
+#include <vector>
+
+#include "models/control/clock.hpp"
+#include "models/control/limits.hpp"
+
+namespace noonhouse {
+
+/// What the grower does about a sign: a reading, a tank, a charge over or under a limit, a fault, an alarm.
+/// Present, the grower sees it at once and acts after the reaction time. Absent: with an alarm, is called and acts on
+/// arrival, or after the next habitual presence if that is sooner; without, sees it at the next presence and acts a
+/// reaction time later. If the sign is gone by then nothing is done. What was done is undone, if so wished, once the
+/// sign is gone and the grower is there, after the reaction time; if the sign comes back first it is left as it is.
+/// Who is away neither sees nor comes. Someone who has seen the sign stays for the reaction time.
+/// Not modelled: an alarm that is not heard, help by others, a sign that is misread.
+class GrowerResponse final : public Agent {
+ public:
+  struct Move {
+    ChannelId channel;
+    double value = 1.0, undone = 0.0;
+  };
+  struct Parameters {
+    std::string name = "grower";
+    Input sign;
+    TwoLimits limits;
+    std::string sees, does, undoes;  ///< in words, for the log
+    std::vector<Move> moves{};
+    bool undo = false;
+    std::vector<DailyWindow> presence{};  ///< by habit; none: never there
+    ChannelId away{};                     ///< above one half: away, whatever the habit; may be none
+    Tick reaction{};
+    bool alarm = false;
+    Tick returns_within{};              ///< from the call to the arrival
+    std::vector<std::string> blames{};  ///< agents whose standing failure explains a sign that no event set
+  };
+  static constexpr bool kDecides = false;
+  static std::vector<ChannelId> follows(const Parameters& p);
+
+  explicit GrowerResponse(Parameters parameters) : p_(std::move(parameters)) {}
+  std::string_view name() const override { return p_.name; }
+  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override;
+
+ private:
+  enum Slot { kSign, kAct };
+  enum class Stage : std::uint8_t { rests, will_act, acted, will_undo };
+  bool is_away(const Situation& situation) const;
+  bool present(Tick now) const;
+  Tick next_presence(Tick now) const;
+  Tick acts_at(const Situation& situation) const;
+  void sign_turned(const Situation& situation, Actions& actions);
+  void call(const Situation& situation, Actions& actions);
+  void act(const Situation& situation, Actions& actions);
+  void undo(Actions& actions);
+  EventId cause(const Situation& situation) const;
+
+  Parameters p_;
+  LimitLatch sign_;
+  Stage stage_ = Stage::rests;
+  bool was_away_ = false;
+  EventId event_ = kNoEvent;  ///< the call or the deed that what follows goes back to
+};
+
+}  // namespace noonhouse
