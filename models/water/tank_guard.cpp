@@ -1,7 +1,34 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/water/tank_guard.hpp"
 
+#include <algorithm>
+
 namespace noonhouse {
+
+GuardWords reserve_words(const std::string& for_whom, const std::string& held_back) {
+  return {"is down to what is kept for " + for_whom, "keeps the rest for " + for_whom + ": " + held_back + " held back",
+          "holds more again than is kept for " + for_whom + ": " + held_back + " no longer held back",
+          EventKind::warning};
+}
+
+/// The newest of the last rain and the last delivery: events are numbered as they happen.
+EventId TankGuard::last_supply(const Situation& situation) const {
+  const EventId rain = situation.last_change(p_.raining);
+  return p_.delivered.valid() ? std::max(rain, situation.last_change(p_.delivered)) : rain;
+}
+
+void TankGuard::withdraw(const Situation& situation, Actions& actions) {
+  EventId root = last_supply(situation);
+  if (root == kNoEvent) {
+    const bool rain_only = !p_.delivered.valid();
+    root = actions.log(EventKind::weather,
+                       rain_only ? "no rain since the run began" : "no rain and no delivery since the run began",
+                       kNoEvent);
+  }
+  const EventId low = actions.log(EventKind::warning, p_.words.low, root);
+  actions.set(p_.permit, 0.0, actions.log(p_.words.withdrawal, p_.words.withdraws, low));
+  actions.arm(kRestart, {p_.tank_water, p_.restart_kg, Watch::Direction::rising});
+}
 
 void TankGuard::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
   if (trigger.kind == Trigger::Kind::start) {
@@ -9,18 +36,9 @@ void TankGuard::react(const Situation& situation, const Trigger& trigger, Action
     return;
   }
   if (trigger.kind != Trigger::Kind::crossing) return;
-  if (trigger.slot == kLow) {
-    EventId root = situation.last_change(p_.raining);
-    if (root == kNoEvent) root = actions.log(EventKind::weather, "no rain since the run began", kNoEvent);
-    const EventId low = actions.log(EventKind::warning, "is down to its low mark", root);
-    actions.set(p_.permit, 0.0, actions.log(EventKind::failure, "cuts the pump out", low));
-    actions.arm(kRestart, {p_.tank_water, p_.restart_kg, Watch::Direction::rising});
-    return;
-  }
+  if (trigger.slot == kLow) return withdraw(situation, actions);
   actions.clear_failure();
-  actions.set(p_.permit, 1.0,
-              actions.log(EventKind::action, "is refilled to its restart mark; the pump may run",
-                          situation.last_change(p_.raining)));
+  actions.set(p_.permit, 1.0, actions.log(EventKind::action, p_.words.gives_back, last_supply(situation)));
   actions.arm(kLow, {p_.tank_water, p_.low_kg, Watch::Direction::falling});
 }
 

@@ -52,7 +52,8 @@ class PolylineForcing final : public Forcing {
 };
 
 /// A stage for agents: channels that the test moves (weather, readings), channels that agents set, a tank and a pot
-/// with a way between them for a watering can, and agents on top of it in the engine's own run.
+/// with a way between them for a watering can, a way into the tank from outside, and agents on top of it in the
+/// engine's own run.
 class AgentStage {
  public:
   explicit AgentStage(Tick length, double tank_kg = 100.0, double pot_kg = 5.0) {
@@ -64,9 +65,10 @@ class AgentStage {
     const AccountId heat = graph_.account("outside heat", Quantity::energy);
     can = graph_.exchange("can", "hand", HandCarried{}, {tank}, {{{End(tank, 1), End(pot, 1)}, {tank, pot}}});
     drain_ = graph_.exchange("drain", "hand", HandCarried{}, {tank}, {{{End(tank, 1), outside}, {tank, heat}}});
+    inlet = graph_.exchange("inlet", "road", HandCarried{}, {tank}, {{{outside, End(tank, 1)}, {heat, tank}}});
   }
   NodeId tank, pot;
-  ExchangeId can;
+  ExchangeId can, inlet;
 
   /// A channel that agents set.
   ChannelId channel(const std::string& name, double first = 0.0) { return graph_.channel(name, "1", first); }
@@ -116,9 +118,8 @@ class AgentStage {
   }
   std::int64_t steps() const { return result_.steps; }
   double last(ChannelId channel) const { return result_.channels[static_cast<std::size_t>(channel.index)]; }
-  double water(NodeId node) const {
-    return result_.state.amounts[static_cast<std::size_t>(plan_.house.position(End(node, 1)))];
-  }
+  double water(NodeId node) const { return amount(End(node, 1)); }
+  double energy(NodeId node) const { return amount(End(node, 0)); }
 
  private:
   class Hand final : public Agent {
@@ -162,6 +163,9 @@ class AgentStage {
    private:
     Parameters p_;
   };
+  double amount(const End& end) const {
+    return result_.state.amounts[static_cast<std::size_t>(plan_.house.position(end))];
+  }
   static std::string time_text(Tick t) {
     return t.ms % 1000 == 0 ? std::to_string(t.ms / 1000) : std::to_string(t.ms) + "ms";
   }

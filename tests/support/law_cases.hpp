@@ -23,6 +23,7 @@
 #include "models/power/battery.hpp"
 #include "models/water/catchment.hpp"
 #include "models/water/drip.hpp"
+#include "models/water/gutter.hpp"
 #include "models/water/wet_surface.hpp"
 #include "models/water/wind_evaporation.hpp"
 #include "sim/core/errors.hpp"
@@ -216,10 +217,16 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"FanPiece",
        law_of<FanPiece>(with_place<FanPiece>({part("free_flow_m3_s", &FanPiece::fan, &QuadraticFan::free_flow_m3_s),
                                               part("shut_off_pa", &FanPiece::fan, &QuadraticFan::shut_off_pa), way}))},
+      {"FlushDrain", law_of<FlushDrain>({field("time_constant_s", &FlushDrain::time_constant_s)})},
       {"FogSettling", law_of<FogSettling>({field("dry_air_kg", &FogSettling::dry_air_kg),
                                            field("pressure_pa", &FogSettling::pressure_pa),
                                            field("time_constant_s", &FogSettling::time_constant_s)})},
       {"GivenPower", law_of<GivenPower>({})},
+      {"Gutter",
+       law_of<Gutter>(
+           {field("plan_area_m2", &Gutter::plan_area_m2), field("runoff_coefficient", &Gutter::runoff_coefficient),
+            field("filter_efficiency", &Gutter::filter_efficiency), field("most_flow_kg_s", &Gutter::most_flow_kg_s),
+            field("first_flush_kg", &Gutter::first_flush_kg)})},
       {"HandCarried", law_of<HandCarried>({})},
       {"HygrometerLag", law_of<HygrometerLag>({field("time_constant_s", &HygrometerLag::time_constant_s),
                                                field("pressure_pa", &HygrometerLag::pressure_pa)})},
