@@ -64,15 +64,12 @@ void StagedControl::decide(const Situation& situation, const Trigger& trigger, A
     return;
   }
   look_at_ask(situation, crossed(trigger, kJoin));
-  // At one instant stages either leave or join: limits that let them do both make the run's own check for chatter fire.
-  bool crossed_back = crossed(trigger, kLeave), left = false;
+  bool crossed_back = crossed(trigger, kLeave);
   const auto leaves = [&] { return crossed_back || p_.stages[running_ - 1].limits.ended(situation.value(p_.sensor)); };
   while (running_ > 0 && !health_.lost() && now >= may_leave() && leaves()) {
     leave(situation, actions, nullptr);
     crossed_back = false;
-    left = true;
   }
-  if (left) return look_at_ask(situation, false);
   while (may_join(now) == now) {
     join(situation, actions);
     look_at_ask(situation, false);
