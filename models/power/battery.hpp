@@ -20,8 +20,8 @@ struct BatteryKind;
 ///   lost. It tapers over the last 3 % of the capacity that is there (UsableCharge), and fades out over the kelvin
 ///   above the least temperature at which the kind may be charged. Deficit L - p comes from the battery, which loses (f
 ///   / eta_out - 1)(L - p) on top of it, with f = max(1, (L - p) / (n C / t))^(k - 1): the charge that a fast discharge
-///   takes away beyond what it gives [Peukert 1897, t_run ~ I^-k, with power for current; corner rounded over a tenth
-///   of the rated power]. Self-discharge: r Q 2^((T - 25 degC) / d).
+///   takes away beyond what it gives [Peukert 1897, t_run ~ I^-k, with power for current, from memory; corner rounded
+///   over a tenth of the rated power]. Self-discharge: r Q 2^((T - 25 degC) / d).
 /// Panel power that finds no taker is not drawn, and what the controller loses is not counted: the panel's two fluxes
 /// are what arrives on the bus. The battery gives whatever is asked: to cut loads off in time is its guard's work.
 /// Peukert's loss is kept for good, though rest gives part of it back: on the safe side, and nothing at slow rates.

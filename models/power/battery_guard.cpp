@@ -98,8 +98,8 @@ void BatteryGuard::give_back(std::size_t level, const Situation& situation, Acti
 std::string BatteryGuard::why_low(const Situation& situation) const {
   const UsableCharge<double> now = usable(situation);
   if (now.top_j <= 0.0) return "none of its cells works";
-  if (now.top_j < p_.capacity_j) return "only " + in_percent(now.top_j / p_.capacity_j) + " of its cells work";
   std::string out = "the loads drew more than the panel gave";
+  if (now.top_j < p_.capacity_j) out += ", and only " + in_percent(now.top_j / p_.capacity_j) + " of its cells work";
   constexpr double kWorthSaying = 0.05;
   if (now.floor_j > kWorthSaying * now.top_j)
     out += ", and the cold locks up " + in_percent(now.floor_j / now.top_j) + " of what it holds when full";

@@ -80,7 +80,7 @@ TEST(BatteryGuard, FollowsTheColdWithinAQuarterOfAnHour) {
                           "8100 is at 60 % and gives back the lamps"));
 }
 
-// A temperature that swings daily through the level's own gap sheds at most once a swing.
+// A temperature that swings to and fro every minute, which no battery does: one change at each look, no more.
 TEST(BatteryGuard, LooksNoOftenerThanItsQuarterHourInQuickCold) {
   Points temperature{{0_s, 300.0}};
   for (int i = 1; i <= 350; ++i) temperature.emplace_back(60_s * i, i % 2 == 1 ? 263.15 : 300.0);
@@ -122,6 +122,7 @@ struct BusStage {
   RunPlan plan;
   std::unique_ptr<PolylineForcing> forcing = std::make_unique<PolylineForcing>();
   ChannelId panel, load, temperature, cells, uncovered;
+  std::vector<LogEntry> log;
 
   BusStage(const BatteryBus& law, double charge_j, Tick length) {
     plan.length = length;
@@ -140,7 +141,9 @@ struct BusStage {
     plan.house = graph.compile();
     plan.forcing = std::move(forcing);
     Run it(plan);
-    return it.go();
+    RunResult result = it.go();
+    log = it.log();
+    return result;
   }
   double charge(const RunResult& result) const {
     return result.state.amounts[static_cast<std::size_t>(plan.house.position(End(battery)))];
@@ -191,11 +194,12 @@ TEST(BatteryRun, ConservesChargeOverRandomSeries) {
   }
 }
 
-/// A quarter of the cells fails at 10 min, another at 20 min; at 30 min all are replaced.
+/// A quarter of the cells fails at 10 min, another at 20 min; at 30 min all are replaced, or not.
 class CellsFailing final : public Agent {
  public:
   struct Parameters {
     ChannelId cells;
+    bool replaced = true;
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters&) { return {}; }
@@ -203,7 +207,7 @@ class CellsFailing final : public Agent {
   std::string_view name() const override { return "failure"; }
   void react(const Situation& situation, const Trigger&, Actions& actions) override {
     const int minute = static_cast<int>(situation.now().ms / 60'000);
-    actions.set(p_.cells, minute < 10 ? 1.0 : minute < 20 ? 0.75 : minute < 30 ? 0.5 : 1.0, kNoEvent);
+    actions.set(p_.cells, minute < 10 ? 1.0 : minute < 20 ? 0.75 : minute < 30 || !p_.replaced ? 0.5 : 1.0, kNoEvent);
     actions.wake(0, situation.now() + 10_min);
   }
 
@@ -219,6 +223,25 @@ TEST(CellLoss, TakesWithFailedCellsWhatTheyHeld) {
   const RunResult result = s.run();
   EXPECT_NEAR(s.charge(result), 0.5e6, 1e-6) << "cells that come back are empty";
   EXPECT_NEAR(result.state.carried[4], 0.5e6, 1e-6);
+}
+
+// From 40 % of 3.6 MJ: the charge goes with the cells, so the share stays and nothing is cut off as they fail; the load
+// of 50 W is when 20 % of what half the cells hold is left.
+TEST(CellLoss, LeavesTheGuardWithWhatIsThere) {
+  BusStage s(BatteryBus{3.6e6, 0.9, 0.9}, 0.4 * 3.6e6, 4_h);
+  const ChannelId permit = s.graph.channel("permit", "1", 1.0);
+  s.forcing->add(s.load, {{0_s, 0.0}, {10_min, 0.0}, {10_min, 50.0}, {4_h, 50.0}});
+  s.plan.agents.push_back(std::make_unique<PlanOf<BatteryGuard>>(BatteryGuard::Parameters{
+      "battery", s.battery, 3.6e6, {{permit, 0.2, 0.3, "", true}}, {}, s.temperature, s.cells}));
+  s.plan.agents.push_back(std::make_unique<PlanOf<CellLoss>>(CellLoss::Parameters{"cells", s.battery, s.cells, s.bus}));
+  s.plan.agents.push_back(std::make_unique<PlanOf<CellsFailing>>(CellsFailing::Parameters{s.cells, false}));
+  s.run();
+  ASSERT_THAT(s.log, SizeIs(2));
+  // The cells fail at 10 and 20 min, so up to 20 min the load draws 50 W / 0.9 from three quarters of the charge.
+  const double left_j = (0.3 * 3.6e6 - 600.0 * 50.0 / 0.9) * 2.0 / 3.0;
+  EXPECT_NEAR(seconds(s.log[0].when), 1200.0 + (left_j - 0.36e6) * 0.9 / 50.0, 0.1);
+  EXPECT_EQ(s.log[0].what,
+            "is down to its cut-off: the loads drew more than the panel gave, and only 50 % of its cells work");
 }
 
 }  // namespace
