@@ -36,7 +36,7 @@ double half_round_gutter_kg_s(double diameter_m);
 
 /// Most that a round downpipe carries [kg/s], by its bore.
 ///   Q = 2.5e-4 k^(-1/6) d^(8/3) f^(5/3) L/s, d bore and k roughness 0.25 mm in mm, f filling 0.33
-///   [Wyly & Eaton, as EN 12056-3, 6.1]
+///   [Wyly & Eaton, as EN 12056-3, 6.1; k and f from memory]
 /// Does not model: an outlet narrower than the pipe, offsets flatter than 10 degrees.
 double downpipe_kg_s(double bore_m);
 

@@ -11,8 +11,10 @@ double water_viscosity_pa_s(double temperature_k);
 /// Darcy's friction factor f [-] of a round pipe by Reynolds number (above zero) and relative roughness e/d, in all
 /// regimes by one smooth formula:
 ///   f = 8 [(8/Re)^12 + (A + B)^(-3/2)]^(1/12)
-///   A = [2.457 ln(1 / ((7/Re)^0.9 + 0.27 e/d))]^16,  B = (37530/Re)^16      [Churchill 1977, Chem. Eng. 84 (24), 91]
-/// 64/Re while laminar, Colebrook's within 3 % when turbulent; between Re 2100 and 4000 no pipe is sure of its factor.
+///   A = [2.457 ln(1 / ((7/Re)^0.9 + 0.27 e/d))]^16,  B = (37530/Re)^16
+///   [Churchill 1977, Chem. Eng. 84 (24), 91; from memory]
+/// 64/Re while laminar, Colebrook's within 3 % above Re 5000 (measured); between Re 2100 and 4000 no pipe is sure of
+/// its factor.
 double darcy_friction_factor(double reynolds, double relative_roughness);
 
 /// A pipe or hose with its fittings, full of water.

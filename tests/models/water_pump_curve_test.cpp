@@ -31,7 +31,7 @@ TEST(DarcyFriction, IsLaminarBelow) {
     EXPECT_NEAR(darcy_friction_factor(reynolds, 1e-4), 64.0 / reynolds, 1e-3 * 64.0 / reynolds) << reynolds;
 }
 
-/// 1/sqrt(f) = -2 log10(e/(3.7 d) + 2.51 / (Re sqrt(f)))      [Colebrook 1939, J. Inst. Civ. Eng. 11, 133]
+/// 1/sqrt(f) = -2 log10(e/(3.7 d) + 2.51 / (Re sqrt(f)))      [Colebrook 1939, J. Inst. Civ. Eng. 11, 133; from memory]
 double colebrook(double reynolds, double roughness) {
   double root = 7.0;  // 1 / sqrt(f)
   for (int i = 0; i < 60; ++i) root = -2.0 * std::log10(roughness / 3.7 + 2.51 * root / reynolds);
