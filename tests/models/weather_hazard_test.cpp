@@ -89,6 +89,7 @@ void expect_physical(const WeatherSeries& series) {
 
 WeatherSignal signal_of(const WeatherSeries& series) { return {series, series.start, series.duration_s()}; }
 
+// States to rounding; light to 6 W/m2, as the index of each finer row has its own bends near sunrise and sunset.
 TEST(FinerRows, AreReadAsTheSeriesWas) {
   for (const double share : {0.0, 0.5, 1.0}) {
     const WeatherSeries coarse = spring(3600.0, share), fine = with_finer_rows(coarse, 600.0);
