@@ -2,44 +2,207 @@
 #include "models/control/device.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "models/control/words.hpp"
+#include "sim/core/errors.hpp"
 
 namespace noonhouse {
+namespace {
+
+const char* words_of(DeviceFault fault) {
+  switch (fault) {
+    case DeviceFault::stuck_off:
+      return "is stuck off";
+    case DeviceFault::stuck_on:
+      return "is stuck on";
+    case DeviceFault::stuck_as_is:
+      return "is stuck as it is";
+    case DeviceFault::none:
+      break;
+  }
+  return "is repaired";
+}
+
+/// A call by a graded device's steps. Called fully it goes to its end even if the steps do not.
+double stepped(double call, double step) {
+  return step > 0.0 && call < 1.0 ? std::min(1.0, step * std::round(call / step)) : call;
+}
+
+}  // namespace
 
 std::vector<ChannelId> Device::follows(const Parameters& p) {
-  std::vector<ChannelId> out = p.callers;
+  std::vector<ChannelId> out;
+  for (const Caller& caller : p.callers) {
+    out.push_back(caller.demand);
+    if (caller.on_duty.valid() && caller.on_duty != caller.demand) out.push_back(caller.on_duty);
+  }
   for (const Need& need : p.needs) out.push_back(need.permit);
+  for (const Forbid& forbid : p.forbids) out.push_back(forbid.channel);
+  if (p.fault.valid()) out.push_back(p.fault);
   return out;
 }
 
-const Device::Need* Device::lacking(const Situation& situation) const {
-  for (const Need& need : p_.needs)
-    if (situation.value(need.permit) < 0.5) return &need;
-  return nullptr;
+Device::Device(Parameters parameters) : p_(std::move(parameters)) {
+  NOON_ASSERT(p_.takes.ms >= 0 && p_.share_step >= 0.0 && p_.share_step <= 1.0);
 }
 
-void Device::put(bool on, EventId because, Actions& actions) {
-  on_ = on;
-  for (const Output& output : p_.outputs) actions.set(output.channel, on ? output.when_on : output.when_off, because);
+double Device::called_share(const Situation& situation) const {
+  double least = 1.0, most = 0.0;
+  bool anybody = false;
+  for (const Caller& caller : p_.callers) {
+    if (caller.on_duty.valid() && situation.value(caller.on_duty) <= 0.5) continue;
+    const double call = std::clamp(situation.value(caller.demand), 0.0, 1.0);
+    if (p_.heeds == Heeds::first) return call;
+    least = std::min(least, call);
+    most = std::max(most, call);
+    anybody = true;
+  }
+  return !anybody ? 0.0 : p_.heeds == Heeds::all ? least : most;
+}
+
+Device::Orders Device::orders_of(const Situation& situation) const {
+  Orders out;
+  const double call = called_share(situation);
+  out.called = p_.graded ? stepped(call, p_.share_step) : call > 0.5 ? 1.0 : 0.0;
+  for (const Forbid& forbid : p_.forbids)
+    if (out.forbid == nullptr && situation.value(forbid.channel) > 0.5) out.forbid = &forbid;
+  for (const Need& need : p_.needs)
+    if (out.missing == nullptr && situation.value(need.permit) < 0.5) out.missing = &need;
+  return out;
+}
+
+DeviceFault Device::fault_now(const Situation& situation) const {
+  if (!p_.fault.valid()) return DeviceFault::none;
+  const double value = situation.value(p_.fault);
+  if (value < 0.5) return DeviceFault::none;
+  if (value < 1.5) return DeviceFault::stuck_off;
+  return value < 2.5 ? DeviceFault::stuck_on : DeviceFault::stuck_as_is;
+}
+
+/// Where it would be with all it needs.
+double Device::meant(const Orders& orders) const {
+  switch (fault_) {
+    case DeviceFault::stuck_off:
+      return 0.0;
+    case DeviceFault::stuck_on:
+      return 1.0;
+    case DeviceFault::stuck_as_is:
+      return stuck_at_;
+    case DeviceFault::none:
+      break;
+  }
+  return orders.wanted() ? orders.called : 0.0;
 }
 
 void Device::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
-  const bool wanted =
-      std::any_of(p_.callers.begin(), p_.callers.end(), [&](ChannelId c) { return situation.value(c) > 0.5; });
-  const Need* missing = lacking(situation);
-  if (trigger.kind == Trigger::Kind::start && !wanted) put(false, kNoEvent, actions);  // off need not mean zero
-  if (wanted && missing != nullptr) {
-    if (failing_) return;
-    failing_ = true;
-    const EventId taken_by = situation.last_change(missing->permit);
-    const std::string what = (on_ ? p_.stops : std::string("is called but stays off")) + ": " + missing->lacking;
-    put(false, actions.log(EventKind::failure, what, taken_by), actions);
+  if (trigger.kind == Trigger::Kind::wake) return step_on(actions);
+  const Orders orders = orders_of(situation);
+  if (trigger.kind == Trigger::Kind::start) put(0.0, kNoEvent, actions);  // off need not mean zero
+  const EventId fresh_fault = note_fault(situation, orders, actions);
+  const double goal = meant(orders);
+  const double without = p_.stays_when_lacking ? place_at(situation.now()) : 0.0;
+  if (orders.missing != nullptr && goal != without) return fail(situation, *orders.missing, without, actions);
+  if (lacking_) {
+    lacking_ = false;
+    if (fault_ == DeviceFault::none) actions.clear_failure();
+  }
+  follow(situation, orders, fresh_fault, trigger, actions);
+}
+
+/// Logs a change of the fault and returns that entry, or kNoEvent. What was said of other troubles is said anew.
+EventId Device::note_fault(const Situation& situation, const Orders& orders, Actions& actions) {
+  const DeviceFault before = fault_;
+  fault_ = fault_now(situation);
+  if (fault_ == before) return kNoEvent;
+  if (before != DeviceFault::stuck_as_is) stuck_at_ = place_at(situation.now());
+  const bool repaired = fault_ == DeviceFault::none;
+  const EventKind kind = repaired ? EventKind::action : EventKind::failure;
+  fault_entry_ = actions.log(kind, words_of(fault_), situation.last_change(p_.fault));
+  if (repaired) actions.clear_failure();
+  lacking_ = held_ = false;
+  in_vain_ = !repaired && orders.wanted();
+  return fault_entry_;
+}
+
+void Device::fail(const Situation& situation, const Need& missing, double goal, Actions& actions) {
+  held_ = in_vain_ = false;
+  if (lacking_) return;
+  lacking_ = true;
+  std::string what = goal_ > 0.0 ? p_.stops : "is called but stays off";
+  if (p_.stays_when_lacking) what = "stays where it stands";
+  if (fault_ != DeviceFault::none && goal_ == 0.0) what = "stays off";
+  const EventId entry =
+      actions.log(EventKind::failure, what + ": " + missing.lacking, situation.last_change(missing.permit));
+  go(goal, entry, situation.now(), actions);
+}
+
+/// With all it needs: is held back, stays stuck, or goes where it is called.
+void Device::follow(const Situation& situation, const Orders& orders, EventId fresh_fault, const Trigger& trigger,
+                    Actions& actions) {
+  const double goal = meant(orders);
+  const bool stuck = fault_ != DeviceFault::none, was_held = held_, was_in_vain = in_vain_;
+  held_ = !stuck && orders.held();
+  in_vain_ = stuck && goal == 0.0 && orders.wanted();
+  if (held_ && !was_held) {
+    const EventId entry = actions.log(EventKind::action, "is held back: " + orders.forbid->words,
+                                      situation.last_change(orders.forbid->channel));
+    if (goal_ != 0.0) go(0.0, entry, situation.now(), actions);
     return;
   }
-  if (failing_) {
-    failing_ = false;
-    actions.clear_failure();
+  if (in_vain_ && !was_in_vain) {
+    actions.log(EventKind::failure, "is called but stays off: it is stuck", fault_entry_);
+    return;
   }
-  if (wanted != on_) put(wanted, actions.log(EventKind::action, wanted ? p_.starts : p_.stops, trigger.cause), actions);
+  if (goal == goal_) return;
+  EventId because = fresh_fault;
+  if (!stuck)
+    because = actions.log(EventKind::action, going_to(goal), fresh_fault == kNoEvent ? trigger.cause : fresh_fault);
+  if (stuck && fresh_fault == kNoEvent)
+    because = actions.log(EventKind::failure, going_to(goal) + ": it is stuck", trigger.cause);
+  go(goal, because, situation.now(), actions);
+}
+
+std::string Device::going_to(double share) const {
+  if (share == 0.0) return p_.stops;
+  if (!p_.graded) return p_.starts;
+  const std::string text = number_text(100.0 * share, 0) + " %";
+  return goal_ == 0.0 ? p_.starts + ": " + text : "goes to " + text;
+}
+
+/// Where it stands, between two steps too.
+double Device::place_at(Tick now) const {
+  if (share_ == goal_) return share_;
+  const double gone = seconds(now - since_) / seconds(p_.takes);
+  return goal_ > from_ ? std::min(goal_, from_ + gone) : std::max(goal_, from_ - gone);
+}
+
+void Device::go(double goal, EventId because, Tick now, Actions& actions) {
+  from_ = p_.takes.ms > 0 ? place_at(now) : goal;
+  goal_ = goal;
+  since_ = now;
+  step_ = 0;
+  // A way of whole steps does not get one more from rounding; the shortest way is one.
+  steps_ =
+      from_ == goal_ ? 0 : std::max(1, static_cast<int>(std::ceil(std::fabs(goal_ - from_) / kLongestStep - 1e-9)));
+  because_ = because;
+  put(from_, because, actions);
+  step_on(actions);
+}
+
+/// Tells the step that is done, and asks to be woken when the next one is.
+void Device::step_on(Actions& actions) {
+  const auto reached = [&](int step) { return from_ + (goal_ - from_) * step / steps_; };
+  if (step_ > 0) put(step_ == steps_ ? goal_ : reached(step_), because_, actions);
+  if (step_ >= steps_) return actions.wake(0, kNever);
+  ++step_;
+  actions.wake(0, since_ + ticks(seconds(p_.takes) * std::fabs(reached(step_) - from_)));
+}
+
+void Device::put(double share, EventId because, Actions& actions) {
+  share_ = share;
+  for (const Output& output : p_.outputs)
+    actions.set(output.channel, std::lerp(output.when_off, output.when_on, share), because);
 }
 
 }  // namespace noonhouse

@@ -7,40 +7,104 @@
 
 namespace noonhouse {
 
-/// A device that is on or off: a vent, a fan, a pump with its nozzles, a shade. It is wanted while any of its
-/// callers calls (or a hand has set it), and runs while it is wanted and has all it needs.
-/// When it lacks something while wanted, that is a failure, logged with what took it away as its cause.
+/// Which of several calls a device heeds, of the callers that are on duty: the largest, the smallest, or that of the
+/// first in its list.
+enum class Heeds { any, all, first };
+
+/// What is wrong with a device, as its fault channel says it by number.
+enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3 };
+
+/// A device that is off, on or, if graded, in between: a vent, a fan, a pump with its nozzles, a shade.
+/// How far it is called is weighed in this order, the later winning:
+///   calls    of its callers; nobody on duty: not called
+///   forbids  hold it back whatever calls; that is no failure
+///   faults   leave it where it is stuck, whatever calls or forbids
+///   needs    without one of them it is off, or stays where it stands; that is a failure where it would be elsewhere
+/// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about.
+/// With `takes` it moves at an even pace, told in steps of at most kLongestStep as it has come so far; a change of mind
+/// on the way turns it round where it stands.
+/// Not modelled: a start that fails, wear, a pace that differs by load or way.
 class Device final : public Agent {
  public:
+  /// Implicit from its demand, so that wiring lists stay readable (hence the mark below).
+  struct Caller {
+    ChannelId demand;                             ///< 0 to 1
+    ChannelId on_duty;                            ///< above one half: heeded; none: always
+    Caller(ChannelId calls, ChannelId duty = {})  // NOLINT(google-explicit-constructor): see above
+        : demand(calls), on_duty(duty) {}
+  };
   struct Need {
     ChannelId permit;     ///< above one half: there
     std::string lacking;  ///< "no water"
   };
+  struct Forbid {
+    ChannelId channel;  ///< above one half: held back
+    std::string words;  ///< "it rains"
+  };
   struct Output {
     ChannelId channel;
-    double when_on = 1.0, when_off = 0.0;
+    double when_on = 1.0, when_off = 0.0;  ///< in between on the straight line
   };
   struct Parameters {
     std::string name;
     std::string starts = "starts", stops = "stops";  ///< in words, for the log
-    std::vector<ChannelId> callers;
-    std::vector<Need> needs;
-    std::vector<Output> outputs;
+    std::vector<Caller> callers{};
+    std::vector<Need> needs{};
+    std::vector<Output> outputs{};
+    Heeds heeds = Heeds::any;
+    bool graded = false;       ///< follows the share called; else on above one half
+    double share_step = 0.05;  ///< of a graded one, so that it does not follow every flutter; 0: none
+    std::vector<Forbid> forbids{};
+    Tick takes{};                     ///< from one end to the other; zero: at once
+    ChannelId fault{};                ///< a DeviceFault; may be none
+    bool stays_when_lacking = false;  ///< a motor without power leaves its shade where it stands; a fan stops
   };
   static constexpr bool kDecides = false;
+  static constexpr double kLongestStep = 1.0 / 6.0;
   static std::vector<ChannelId> follows(const Parameters& p);
 
-  explicit Device(Parameters parameters) : p_(std::move(parameters)) {}
+  explicit Device(Parameters parameters);
   std::string_view name() const override { return p_.name; }
   void react(const Situation& situation, const Trigger& trigger, Actions& actions) override;
 
  private:
-  const Need* lacking(const Situation& situation) const;
-  void put(bool on, EventId because, Actions& actions);
+  /// What it is asked for at one instant.
+  struct Orders {
+    double called = 0.0;  ///< share
+    const Forbid* forbid = nullptr;
+    const Need* missing = nullptr;
+    bool held() const { return forbid != nullptr && called > 0.0; }
+    bool wanted() const { return forbid == nullptr && called > 0.0; }
+  };
+  Orders orders_of(const Situation& situation) const;
+  double called_share(const Situation& situation) const;
+  DeviceFault fault_now(const Situation& situation) const;
+  double meant(const Orders& orders) const;
+
+  EventId note_fault(const Situation& situation, const Orders& orders, Actions& actions);
+  void fail(const Situation& situation, const Need& missing, double goal, Actions& actions);
+  void follow(const Situation& situation, const Orders& orders, EventId fresh_fault, const Trigger& trigger,
+              Actions& actions);
+  std::string going_to(double share) const;
+
+  double place_at(Tick now) const;
+  void go(double goal, EventId because, Tick now, Actions& actions);
+  void step_on(Actions& actions);
+  void put(double share, EventId because, Actions& actions);
 
   Parameters p_;
-  bool on_ = false;
-  bool failing_ = false;
+  double share_ = 0.0;  ///< as told to the outputs
+  double goal_ = 0.0;
+  DeviceFault fault_ = DeviceFault::none;
+  EventId fault_entry_ = kNoEvent;
+  double stuck_at_ = 0.0;
+  bool lacking_ = false, held_ = false, in_vain_ = false;  ///< said already
+
+  /// The way it is on, while goal_ differs from share_.
+  double from_ = 0.0;
+  Tick since_;
+  int step_ = 0, steps_ = 0;
+  EventId because_ = kNoEvent;
 };
 
 }  // namespace noonhouse

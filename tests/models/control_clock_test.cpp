@@ -2,7 +2,6 @@
 #include <gtest/gtest.h>
 
 #include "models/control/clock.hpp"
-#include "models/control/sensor.hpp"
 #include "models/control/words.hpp"
 
 namespace noonhouse {
@@ -55,15 +54,6 @@ TEST(DailyWindow, NamesEveryEdgeOnceAndAlwaysLater) {
       now = next;
     }
   }
-}
-
-TEST(Sensors, RestWhenTheyShowWhatIsThere) {
-  std::array<double, 1> q{};
-  ThermometerLag{90.0}.flux(std::array{295.0, 301.0}, q);
-  EXPECT_DOUBLE_EQ(q[0], 6.0 / 90.0);
-  const double w = humidity_ratio(0.4 * saturation_pressure_fast_pa(300.0), 101325.0);
-  HygrometerLag{90.0}.flux(std::array{0.4, 300.0, w}, q);
-  EXPECT_NEAR(q[0], 0.0, 1e-15);
 }
 
 TEST(Words, ShowKelvinsAsCelsiusWithOneDecimal) {

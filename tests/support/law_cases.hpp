@@ -172,6 +172,14 @@ std::vector<Field<L>> with_spell(std::vector<Field<L>> fields) {
   return fields;
 }
 
+/// The lag of an instrument and its body.
+template <class L>
+std::vector<Field<L>> as_instrument() {
+  return {field("time_constant_s", &L::time_constant_s), part("pressure_pa", &L::body, &SensorBody::pressure_pa),
+          part("light_taken", &L::body, &SensorBody::light_taken),
+          part("film_w_m2_k", &L::body, &SensorBody::film_w_m2_k)};
+}
+
 inline const std::map<std::string, Maker>& all_laws() {
   using T = Transpiration;
   using E = LayerExchange;
@@ -204,6 +212,7 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"ColumnRise", law_of<ColumnRise>({part("area_m2", &ColumnRise::level, &ColumnLevel::area_m2),
                                          part("rise_m", &ColumnRise::level, &ColumnLevel::rise_m)})},
       {"Conductance", law_of<Conductance>({field("ua_w_k", &Conductance::ua_w_k)})},
+      {"DeficitLag", law_of<DeficitLag>(as_instrument<DeficitLag>())},
       {"DeficitSpell",
        law_of<DeficitSpell>(with_spell<DeficitSpell>({field("pressure_pa", &DeficitSpell::pressure_pa)}))},
       {"DraughtBy",
@@ -228,8 +237,7 @@ inline const std::map<std::string, Maker>& all_laws() {
             field("filter_efficiency", &Gutter::filter_efficiency), field("most_flow_kg_s", &Gutter::most_flow_kg_s),
             field("first_flush_kg", &Gutter::first_flush_kg)})},
       {"HandCarried", law_of<HandCarried>({})},
-      {"HygrometerLag", law_of<HygrometerLag>({field("time_constant_s", &HygrometerLag::time_constant_s),
-                                               field("pressure_pa", &HygrometerLag::pressure_pa)})},
+      {"HygrometerLag", law_of<HygrometerLag>(as_instrument<HygrometerLag>())},
       {"InsideConvection",
        law_of<InsideConvection>(with_film<InsideConvection>({field("area_m2", &InsideConvection::area_m2)}))},
       {"LayerExchange",
@@ -283,6 +291,8 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"SectionPiece", law_of<SectionPiece>(with_place<SectionPiece>(
                            {part("width_m", &SectionPiece::opening, &TallOpening::width_m),
                             part("height_m", &SectionPiece::opening, &TallOpening::height_m)}))},
+      {"SensorWetness",
+       law_of<SensorWetness>({field("wets_s", &SensorWetness::wets_s), field("dries_s", &SensorWetness::dries_s)})},
       {"SunburnDose",
        law_of<SunburnDose>(with_memory<SunburnDose>(
            {field("burns_above_k", &SunburnDose::burns_above_k), field("tenfold_k", &SunburnDose::tenfold_k),
@@ -292,7 +302,7 @@ inline const std::map<std::string, Maker>& all_laws() {
            {field("limit_k", &ThermalDose::limit_k), field("tenfold_k", &ThermalDose::tenfold_k), heat}))},
       {"TissueConvection",
        law_of<TissueConvection>(with_tissue_film<TissueConvection>({field("area_m2", &TissueConvection::area_m2)}))},
-      {"ThermometerLag", law_of<ThermometerLag>({field("time_constant_s", &ThermometerLag::time_constant_s)})},
+      {"ThermometerLag", law_of<ThermometerLag>(as_instrument<ThermometerLag>())},
       {"SwitchedPower", law_of<SwitchedPower>({field("power_w", &SwitchedPower::power_w)})},
       {"Transpiration",
        law_of<T>(with_tissue_film<T>(

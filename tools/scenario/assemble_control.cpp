@@ -113,7 +113,7 @@ void Assembler::add_device_agents() {
   const auto add = [&](const std::string& name, Device::Parameters p, double power_w) {
     if (!plan_.uses(name)) return;
     p.name = name;
-    p.callers = callers_[name];
+    p.callers.assign(callers_[name].begin(), callers_[name].end());
     const ChannelId hand = graph_.channel("hand on " + name, "1", 0.0);
     hand_[name] = hand;
     p.callers.push_back(hand);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Tank, power and sensors: what they exchange. Who switches them: assemble_control.cpp.
 #include <algorithm>
+#include <array>
 
 #include "models/control/sensor.hpp"
 #include "models/envelope/heat_links.hpp"
@@ -56,6 +57,10 @@ void Assembler::add_power() {
 }
 
 void Assembler::add_sensors() {
+  // Instruments that hang in the shade, out of the spray, and read true.
+  const ChannelId light = graph_.channel("light on the instruments", "W/m2", 0.0);
+  const ChannelId wetness = graph_.channel("wetness of the instruments", "1", 0.0);
+  const ChannelId bias = graph_.channel("bias of the instruments", "1", 0.0);
   for (const auto& item : spec_.sensors) {
     const SensorSpec& s = item.value;
     const NodeId air = air_at(out_.shape.bay_index(s.bay), s.height_m);
@@ -64,13 +69,14 @@ void Assembler::add_sensors() {
         heat ? start_.air_k
              : vapour_pressure_pa(start_.humidity_ratio, out_.pressure_pa) / saturation_pressure_pa(start_.air_k);
     const NodeId reading = graph_.node(item.name, Reading{}, {first}, {heat ? kTemperatureUnit : 0.001});
+    const std::string what = "what " + item.name + " follows";
+    const std::array<Input, 6> inputs{reading, air, Input(air, 1), light, wetness, bias};
+    const SensorBody body{out_.pressure_pa};
     if (heat) {
-      graph_.exchange("what " + item.name + " follows", "instruments", ThermometerLag{s.time_constant_s},
-                      {reading, air}, {{{instruments_, reading}}});
-    } else {
-      graph_.exchange("what " + item.name + " follows", "instruments",
-                      HygrometerLag{s.time_constant_s, out_.pressure_pa}, {reading, air, Input(air, 1)},
+      graph_.exchange(what, "instruments", ThermometerLag{s.time_constant_s, body}, inputs,
                       {{{instruments_, reading}}});
+    } else {
+      graph_.exchange(what, "instruments", HygrometerLag{s.time_constant_s, body}, inputs, {{{instruments_, reading}}});
     }
     out_.sensors.push_back({item.name, s.measures, reading});
   }

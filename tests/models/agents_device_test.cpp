@@ -1,0 +1,321 @@
+// SPDX-License-Identifier: Apache-2.0
+// Whom a device heeds, what holds it back, where it sticks: in the engine's own run.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "models/control/device.hpp"
+#include "tests/support/device_works.hpp"
+
+namespace noonhouse {
+namespace {
+
+using Said = std::vector<std::string>;
+using Moves = std::vector<std::pair<Tick, double>>;
+using testing::ElementsAre;
+using testing::IsEmpty;
+
+// All calls and duties of three callers by every way to heed, against the definition written out once more.
+TEST(DeviceArbitration, HeedsTheLargestTheSmallestOrTheFirstOfThoseOnDuty) {
+  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
+    for (int calls = 0; calls < 8; ++calls) {
+      for (int duties = 0; duties < 8; ++duties) {
+        DeviceWorks w;
+        w.p.heeds = heeds;
+        int heard = 0, calling = 0, first = -1;
+        for (int i = 0; i < 3; ++i) {
+          const bool on_duty = (duties >> i & 1) != 0, on = (calls >> i & 1) != 0;
+          const auto k = static_cast<std::size_t>(i);
+          if (on) w.stage.hand(w.call[k], {{10_s, 1.0}});
+          if (!on_duty) w.stage.hand(w.duty[k], {{5_s, 0.0}});
+          if (!on_duty) continue;
+          ++heard;
+          calling += on ? 1 : 0;
+          if (first < 0) first = on ? 1 : 0;
+        }
+        const bool runs = heeds == Heeds::any   ? calling > 0
+                          : heeds == Heeds::all ? heard > 0 && calling == heard
+                                                : first == 1;
+        w.run();
+        EXPECT_EQ(w.stage.last(w.position), runs ? 1.0 : 0.0)
+            << static_cast<int>(heeds) << " calls " << calls << " duties " << duties;
+      }
+    }
+  }
+}
+
+TEST(DeviceArbitration, HeedsTheLargestAndTheSmallestShareOfAGradedDevice) {
+  const auto share = [](Heeds heeds) {
+    DeviceWorks w;
+    w.p.graded = true;
+    w.p.heeds = heeds;
+    w.stage.hand(w.call[0], {{10_s, 0.5}});
+    w.stage.hand(w.call[1], {{10_s, 0.25}});
+    w.stage.hand(w.call[2], {{10_s, 0.75}});
+    w.run();
+    return w.stage.last(w.position);
+  };
+  EXPECT_EQ(share(Heeds::any), 0.75);
+  EXPECT_EQ(share(Heeds::all), 0.25);
+  EXPECT_EQ(share(Heeds::first), 0.5);
+}
+
+TEST(DeviceArbitration, FollowsADutyThatChanges) {
+  DeviceWorks w;
+  w.p.heeds = Heeds::first;
+  w.stage.hand(w.call[1], {{10_s, 1.0}});
+  w.stage.hand(w.duty[0], {{20_s, 0.0}, {30_s, 1.0}});
+  EXPECT_THAT(w.run(), ElementsAre("20 opens", "30 shuts"));
+  EXPECT_EQ(w.stage.chain_of("shuts"), "vent shuts <- hand moves");
+}
+
+TEST(DeviceArbitration, DoesNothingWithoutCallers) {
+  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
+    DeviceWorks w;
+    w.p.callers.clear();
+    w.p.heeds = heeds;
+    EXPECT_THAT(w.run(), IsEmpty());
+  }
+}
+
+struct DeviceRow {
+  std::string what;
+  Moves call, other_call, rain, power, fault;
+  Said says;
+};
+void PrintTo(const DeviceRow& row, std::ostream* out) { *out << row.what; }
+class DeviceTable : public testing::TestWithParam<DeviceRow> {};
+
+TEST_P(DeviceTable, SaysWhatItDoesAndWhen) {
+  const DeviceRow& row = GetParam();
+  DeviceWorks w;
+  const std::array<std::pair<ChannelId, Moves>, 5> hands{{{w.call[0], row.call},
+                                                          {w.call[1], row.other_call},
+                                                          {w.rain, row.rain},
+                                                          {w.power, row.power},
+                                                          {w.fault, row.fault}}};
+  for (const auto& [channel, moves] : hands)
+    if (!moves.empty()) w.stage.hand(channel, moves);
+  EXPECT_EQ(w.run(), row.says);
+}
+
+constexpr double kOff = 1.0, kOn = 2.0, kAsIs = 3.0;  // as DeviceFault numbers them
+const Moves kCalled{{10_s, 1.0}}, kCalledFor{{10_s, 1.0}, {90_s, 0.0}};
+const DeviceRow kRows[] = {
+    {"a call withdrawn at its own instant", {{10_s, 1.0}, {10_s, 0.0}}, {}, {}, {}, {}, {"10 opens", "10 shuts"}},
+    {"one call takes over from another at one instant",
+     {{10_s, 1.0}, {20_s, 0.0}},
+     {{20_s, 1.0}, {30_s, 0.0}},
+     {},
+     {},
+     {},
+     {"10 opens", "30 shuts"}},
+    {"half a call is none", {{10_s, 0.5}, {20_s, 0.51}, {30_s, 0.5}}, {}, {}, {}, {}, {"20 opens", "30 shuts"}},
+    {"forbidden while it runs",
+     kCalled,
+     {},
+     {{20_s, 1.0}, {30_s, 0.0}},
+     {},
+     {},
+     {"10 opens", "20 is held back: it rains", "30 opens"}},
+    {"called while it is forbidden",
+     {{10_s, 1.0}, {15_s, 0.0}, {20_s, 1.0}, {40_s, 0.0}},
+     {},
+     {{5_s, 1.0}, {30_s, 0.0}},
+     {},
+     {},
+     {"10 is held back: it rains", "20 is held back: it rains", "30 opens", "40 shuts"}},
+    {"forbidden while nobody calls", {}, {}, {{5_s, 1.0}, {30_s, 0.0}}, {}, {}, {}},
+    {"called and forbidden at one instant", kCalled, {}, {{10_s, 1.0}}, {}, {}, {"10 is held back: it rains"}},
+    {"lacks nothing while it is held back",
+     kCalled,
+     {},
+     {{20_s, 1.0}, {40_s, 0.0}},
+     {{30_s, 0.0}, {50_s, 1.0}},
+     {},
+     {"10 opens", "20 is held back: it rains", "40 is called but stays off: no power", "50 opens"}},
+    {"is held back while it lacks",
+     kCalled,
+     {},
+     {{30_s, 1.0}, {50_s, 0.0}},
+     {{20_s, 0.0}, {40_s, 1.0}},
+     {},
+     {"10 opens", "20 shuts: no power", "30 is held back: it rains", "50 opens"}},
+    {"stuck off while it runs",
+     kCalledFor,
+     {},
+     {},
+     {},
+     {{20_s, kOff}, {40_s, 0.0}},
+     {"10 opens", "20 is stuck off", "40 is repaired", "40 opens", "90 shuts"}},
+    {"stuck off before it is called",
+     {{20_s, 1.0}, {30_s, 0.0}, {40_s, 1.0}},
+     {},
+     {},
+     {},
+     {{10_s, kOff}, {50_s, 0.0}},
+     {"10 is stuck off", "20 is called but stays off: it is stuck", "40 is called but stays off: it is stuck",
+      "50 is repaired", "50 opens"}},
+    {"stuck off and repaired while nobody calls",
+     {},
+     {},
+     {},
+     {},
+     {{10_s, kOff}, {50_s, 0.0}},
+     {"10 is stuck off", "50 is repaired"}},
+    {"stuck off is not called in vain while it is forbidden",
+     {{20_s, 1.0}},
+     {},
+     {{15_s, 1.0}, {30_s, 0.0}},
+     {},
+     {{10_s, kOff}},
+     {"10 is stuck off", "30 is called but stays off: it is stuck"}},
+    {"stuck off needs nothing", kCalled, {}, {}, {{30_s, 0.0}}, {{20_s, kOff}}, {"10 opens", "20 is stuck off"}},
+    {"stuck on hears neither callers nor forbids",
+     {{20_s, 1.0}, {30_s, 0.0}},
+     {},
+     {{40_s, 1.0}},
+     {},
+     {{10_s, kOn}, {50_s, 0.0}},
+     {"10 is stuck on", "50 is repaired", "50 shuts"}},
+    {"stuck on needs its power all the same",
+     {},
+     {},
+     {},
+     {{20_s, 0.0}, {30_s, 1.0}},
+     {{10_s, kOn}},
+     {"10 is stuck on", "20 shuts: no power", "30 opens: it is stuck"}},
+    {"stuck on without power",
+     {},
+     {},
+     {},
+     {{5_s, 0.0}, {30_s, 1.0}},
+     {{10_s, kOn}, {40_s, 0.0}},
+     {"10 is stuck on", "10 stays off: no power", "30 opens: it is stuck", "40 is repaired", "40 shuts"}},
+    {"repaired while it lacks",
+     kCalled,
+     {},
+     {},
+     {{20_s, 0.0}, {50_s, 1.0}},
+     {{30_s, kOff}, {40_s, 0.0}},
+     {"10 opens", "20 shuts: no power", "30 is stuck off", "40 is repaired", "40 is called but stays off: no power",
+      "50 opens"}},
+    {"repaired while it is forbidden",
+     kCalled,
+     {},
+     {{20_s, 1.0}},
+     {},
+     {{15_s, kOn}, {30_s, 0.0}},
+     {"10 opens", "15 is stuck on", "30 is repaired", "30 is held back: it rains"}},
+    {"stuck as it is while it runs",
+     kCalledFor,
+     {},
+     {{30_s, 1.0}},
+     {},
+     {{20_s, kAsIs}, {100_s, 0.0}},
+     {"10 opens", "20 is stuck as it is", "100 is repaired", "100 shuts"}},
+    {"stuck as it is while it rests",
+     kCalled,
+     {},
+     {},
+     {},
+     {{5_s, kAsIs}, {100_s, 0.0}},
+     {"5 is stuck as it is", "10 is called but stays off: it is stuck", "100 is repaired", "100 opens"}},
+    {"from one fault to another",
+     kCalled,
+     {},
+     {},
+     {},
+     {{20_s, kOff}, {30_s, kOn}, {40_s, kAsIs}, {50_s, kOff}},
+     {"10 opens", "20 is stuck off", "30 is stuck on", "40 is stuck as it is", "50 is stuck off"}},
+    {"everything at one instant",
+     kCalled,
+     {},
+     {{10_s, 1.0}},
+     {{10_s, 0.0}},
+     {{10_s, kOn}},
+     {"10 is stuck on", "10 stays off: no power"}},
+    {"broken from the start",
+     kCalled,
+     {},
+     {},
+     {},
+     {{0_s, kOff}},
+     {"0 is stuck off", "10 is called but stays off: it is stuck"}},
+};
+INSTANTIATE_TEST_SUITE_P(Rows, DeviceTable, testing::ValuesIn(kRows), [](const auto& tested) {
+  std::string name = tested.param.what;
+  std::replace(name.begin(), name.end(), ' ', '_');
+  return name;
+});
+
+/// The device's standing failure at an instant: what it says of it, or "none".
+class Asker final : public Agent {
+ public:
+  struct Parameters {
+    std::vector<Tick> when;
+    std::vector<EventId>* out = nullptr;
+  };
+  static constexpr bool kDecides = false;
+  static std::vector<ChannelId> follows(const Parameters&) { return {}; }
+  explicit Asker(Parameters p) : p_(std::move(p)) {}
+  std::string_view name() const override { return "asker"; }
+  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override {
+    static const std::array<std::string, 1> kOf{"vent"};
+    if (trigger.kind == Trigger::Kind::wake) p_.out->push_back(situation.standing_failure(kOf));
+    actions.wake(0, next_ < p_.when.size() ? p_.when[next_] : kNever);
+    ++next_;
+  }
+
+ private:
+  Parameters p_;
+  std::size_t next_ = 0;
+};
+
+Said standing(DeviceWorks& w, std::vector<Tick> when) {
+  std::vector<EventId> ids;
+  w.stage.agent<Asker>({std::move(when), &ids});
+  w.run();
+  Said out;
+  for (const EventId id : ids)
+    out.push_back(id == kNoEvent ? "none" : w.stage.log()[static_cast<std::size_t>(id)].what);
+  return out;
+}
+
+TEST(DeviceFailure, StandsUntilItIsRepaired) {
+  DeviceWorks w;
+  w.stage.hand(w.call[0], {{20_s, 1.0}});
+  w.stage.hand(w.fault, {{10_s, number(DeviceFault::stuck_off)}, {30_s, 0.0}});
+  EXPECT_THAT(standing(w, {5_s, 15_s, 25_s, 35_s}),
+              ElementsAre("none", "is stuck off", "is called but stays off: it is stuck", "none"));
+  EXPECT_EQ(w.stage.chain_of("it is stuck"),
+            "vent is called but stays off: it is stuck <- vent is stuck off <- hand moves");
+  EXPECT_EQ(w.stage.chain_of("opens"), "vent opens <- vent is repaired <- hand moves");
+}
+
+TEST(DeviceFailure, StaysWithTheFaultWhenTheNeedIsBack) {
+  DeviceWorks w;
+  w.stage.hand(w.fault, {{10_s, number(DeviceFault::stuck_on)}});
+  w.stage.hand(w.power, {{20_s, 0.0}, {30_s, 1.0}});
+  EXPECT_THAT(standing(w, {15_s, 25_s, 35_s}), ElementsAre("is stuck on", "shuts: no power", "opens: it is stuck"));
+}
+
+TEST(DeviceFailure, IsNotOneToBeHeldBack) {
+  DeviceWorks w;
+  w.stage.hand(w.call[0], {{10_s, 1.0}});
+  w.stage.hand(w.power, {{20_s, 0.0}});
+  w.stage.hand(w.rain, {{30_s, 1.0}, {40_s, 0.0}});
+  EXPECT_THAT(standing(w, {15_s, 25_s, 35_s, 45_s}),
+              ElementsAre("none", "shuts: no power", "none", "is called but stays off: no power"));
+  EXPECT_EQ(w.stage.chain_of("held back"), "vent is held back: it rains <- hand moves");
+}
+
+TEST(DeviceForbids, NameTheFirstThatHoldsAndLetGoWithTheLast) {
+  DeviceWorks w;
+  w.stage.hand(w.call[0], {{10_s, 1.0}});
+  w.stage.hand(w.night, {{20_s, 1.0}, {50_s, 0.0}});
+  w.stage.hand(w.rain, {{30_s, 1.0}, {40_s, 0.0}});
+  EXPECT_THAT(w.run(), ElementsAre("10 opens", "20 is held back: it is night", "50 opens"));
+}
+
+}  // namespace
+}  // namespace noonhouse
