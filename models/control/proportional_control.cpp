@@ -8,7 +8,7 @@
 
 namespace noonhouse {
 namespace {
-constexpr double kRounding = 1e-9;  ///< a change of the dead step but for rounding is one
+constexpr double kRounding = 1e-9;  ///< an end or a change of the dead step, but for rounding, is one
 }  // namespace
 
 ProportionalControl::ProportionalControl(Parameters parameters) : p_(std::move(parameters)) {
@@ -30,7 +30,9 @@ ProportionalControl::Mode ProportionalControl::mode(Tick now) const {
 }
 
 double ProportionalControl::wanted(double reading) const {
-  return std::clamp((reading - p_.from) / (p_.to - p_.from), 0.0, 1.0);
+  const double share = (reading - p_.from) / (p_.to - p_.from);
+  if (share < kRounding) return 0.0;
+  return share > 1.0 - kRounding ? 1.0 : share;
 }
 
 void ProportionalControl::react(const Situation& situation, const Trigger& trigger, Actions& actions) {

@@ -11,7 +11,7 @@ namespace noonhouse {
 /// A rule that holds while all of its tests do: no mist on wet leaves after dusk, vents shut in rain, cloth drawn on a
 /// day forecast hot. Its channel is 1 while it holds, so it can forbid as well as call. Each test has its own two
 /// limits and is followed all the time; the rule begins when all have held, in time, for `after`, and keeps on for its
-/// least time, but never outside its hours or its spans. Without tests it holds whenever those let it.
+/// least time, but never outside its hours or its spells. Without tests it holds whenever those let it.
 class StandingRule final : public Agent {
  public:
   struct Test {
