@@ -105,28 +105,28 @@ void Device::react(const Situation& situation, const Trigger& trigger, Actions& 
   if (orders.missing != nullptr && goal != without) return fail(situation, *orders.missing, without, actions);
   if (lacking_) {
     lacking_ = false;
-    if (fault_ == DeviceFault::none) actions.clear_failure();
+    actions.clear_failure();  // a stuck one fails anew below, where it moves again
   }
   follow(situation, orders, fresh_fault, trigger, actions);
 }
 
-/// Logs a change of the fault and returns that entry, or kNoEvent. What was said of other troubles is said anew.
+/// Logs a change of the fault and returns that entry, or kNoEvent. What it lacks is said anew.
 EventId Device::note_fault(const Situation& situation, const Orders& orders, Actions& actions) {
   const DeviceFault before = fault_;
   fault_ = fault_now(situation);
   if (fault_ == before) return kNoEvent;
-  if (before != DeviceFault::stuck_as_is) stuck_at_ = place_at(situation.now());
+  stuck_at_ = place_at(situation.now());
   const bool repaired = fault_ == DeviceFault::none;
   const EventKind kind = repaired ? EventKind::action : EventKind::failure;
   fault_entry_ = actions.log(kind, words_of(fault_), situation.last_change(p_.fault));
   if (repaired) actions.clear_failure();
-  lacking_ = held_ = false;
+  lacking_ = false;
   in_vain_ = !repaired && orders.wanted();
   return fault_entry_;
 }
 
 void Device::fail(const Situation& situation, const Need& missing, double goal, Actions& actions) {
-  held_ = in_vain_ = false;
+  held_ = false;
   if (lacking_) return;
   lacking_ = true;
   std::string what = goal_ > 0.0 ? p_.stops : "is called but stays off";
@@ -170,7 +170,7 @@ std::string Device::going_to(double share) const {
   return goal_ == 0.0 ? p_.starts + ": " + text : "goes to " + text;
 }
 
-/// Where it stands, between two steps too.
+/// Where it stands, between two steps too. The way's end may come a rounding of the tick late: never beyond it.
 double Device::place_at(Tick now) const {
   if (share_ == goal_) return share_;
   const double gone = seconds(now - since_) / seconds(p_.takes);
@@ -182,9 +182,7 @@ void Device::go(double goal, EventId because, Tick now, Actions& actions) {
   goal_ = goal;
   since_ = now;
   step_ = 0;
-  // A way of whole steps does not get one more from rounding; the shortest way is one.
-  steps_ =
-      from_ == goal_ ? 0 : std::max(1, static_cast<int>(std::ceil(std::fabs(goal_ - from_) / kLongestStep - 1e-9)));
+  steps_ = static_cast<int>(std::ceil(std::fabs(goal_ - from_) / kLongestStep));
   because_ = because;
   put(from_, because, actions);
   step_on(actions);

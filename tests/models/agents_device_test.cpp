@@ -199,6 +199,14 @@ const DeviceRow kRows[] = {
      {{30_s, kOff}, {40_s, 0.0}},
      {"10 opens", "20 shuts: no power", "30 is stuck off", "40 is repaired", "40 is called but stays off: no power",
       "50 opens"}},
+    {"stuck on and repaired while it lacks",
+     kCalled,
+     {},
+     {},
+     {{20_s, 0.0}},
+     {{30_s, kOn}, {40_s, 0.0}},
+     {"10 opens", "20 shuts: no power", "30 is stuck on", "30 stays off: no power", "40 is repaired",
+      "40 is called but stays off: no power"}},
     {"repaired while it is forbidden",
      kCalled,
      {},
@@ -248,44 +256,11 @@ INSTANTIATE_TEST_SUITE_P(Rows, DeviceTable, testing::ValuesIn(kRows), [](const a
   return name;
 });
 
-/// The device's standing failure at an instant: what it says of it, or "none".
-class Asker final : public Agent {
- public:
-  struct Parameters {
-    std::vector<Tick> when;
-    std::vector<EventId>* out = nullptr;
-  };
-  static constexpr bool kDecides = false;
-  static std::vector<ChannelId> follows(const Parameters&) { return {}; }
-  explicit Asker(Parameters p) : p_(std::move(p)) {}
-  std::string_view name() const override { return "asker"; }
-  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override {
-    static const std::array<std::string, 1> kOf{"vent"};
-    if (trigger.kind == Trigger::Kind::wake) p_.out->push_back(situation.standing_failure(kOf));
-    actions.wake(0, next_ < p_.when.size() ? p_.when[next_] : kNever);
-    ++next_;
-  }
-
- private:
-  Parameters p_;
-  std::size_t next_ = 0;
-};
-
-Said standing(DeviceWorks& w, std::vector<Tick> when) {
-  std::vector<EventId> ids;
-  w.stage.agent<Asker>({std::move(when), &ids});
-  w.run();
-  Said out;
-  for (const EventId id : ids)
-    out.push_back(id == kNoEvent ? "none" : w.stage.log()[static_cast<std::size_t>(id)].what);
-  return out;
-}
-
 TEST(DeviceFailure, StandsUntilItIsRepaired) {
   DeviceWorks w;
   w.stage.hand(w.call[0], {{20_s, 1.0}});
   w.stage.hand(w.fault, {{10_s, number(DeviceFault::stuck_off)}, {30_s, 0.0}});
-  EXPECT_THAT(standing(w, {5_s, 15_s, 25_s, 35_s}),
+  EXPECT_THAT(w.standing({5_s, 15_s, 25_s, 35_s}),
               ElementsAre("none", "is stuck off", "is called but stays off: it is stuck", "none"));
   EXPECT_EQ(w.stage.chain_of("it is stuck"),
             "vent is called but stays off: it is stuck <- vent is stuck off <- hand moves");
@@ -296,7 +271,7 @@ TEST(DeviceFailure, StaysWithTheFaultWhenTheNeedIsBack) {
   DeviceWorks w;
   w.stage.hand(w.fault, {{10_s, number(DeviceFault::stuck_on)}});
   w.stage.hand(w.power, {{20_s, 0.0}, {30_s, 1.0}});
-  EXPECT_THAT(standing(w, {15_s, 25_s, 35_s}), ElementsAre("is stuck on", "shuts: no power", "opens: it is stuck"));
+  EXPECT_THAT(w.standing({15_s, 25_s, 35_s}), ElementsAre("is stuck on", "shuts: no power", "opens: it is stuck"));
 }
 
 TEST(DeviceFailure, IsNotOneToBeHeldBack) {
@@ -304,9 +279,17 @@ TEST(DeviceFailure, IsNotOneToBeHeldBack) {
   w.stage.hand(w.call[0], {{10_s, 1.0}});
   w.stage.hand(w.power, {{20_s, 0.0}});
   w.stage.hand(w.rain, {{30_s, 1.0}, {40_s, 0.0}});
-  EXPECT_THAT(standing(w, {15_s, 25_s, 35_s, 45_s}),
+  EXPECT_THAT(w.standing({15_s, 25_s, 35_s, 45_s}),
               ElementsAre("none", "shuts: no power", "none", "is called but stays off: no power"));
   EXPECT_EQ(w.stage.chain_of("held back"), "vent is held back: it rains <- hand moves");
+}
+
+TEST(DeviceForbids, NameTheFirstOfTheListWhereSeveralHold) {
+  DeviceWorks w;
+  w.stage.hand(w.night, {{5_s, 1.0}});
+  w.stage.hand(w.rain, {{6_s, 1.0}});
+  w.stage.hand(w.call[0], {{10_s, 1.0}});
+  EXPECT_THAT(w.run(), ElementsAre("10 is held back: it rains"));
 }
 
 TEST(DeviceForbids, NameTheFirstThatHoldsAndLetGoWithTheLast) {

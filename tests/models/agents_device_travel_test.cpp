@@ -122,6 +122,18 @@ TEST(DeviceTravel, LacksNoPowerWhereItStandsAnyway) {
   EXPECT_EQ(w.stage.last(w.position), 0.0);
 }
 
+TEST(DeviceTravel, IsHeldBackAnewWhenItsPowerIsBack) {
+  DeviceWorks w;
+  w.p.takes = 60_s;
+  w.p.stays_when_lacking = true;
+  w.stage.hand(w.call[0], {{10_s, 1.0}});
+  w.stage.hand(w.rain, {{100_s, 1.0}});
+  w.stage.hand(w.power, {{115_s, 0.0}, {200_s, 1.0}});
+  EXPECT_THAT(w.run(), ElementsAre("10 opens", "100 is held back: it rains", "115 stays where it stands: no power",
+                                   "200 is held back: it rains"));
+  EXPECT_EQ(w.stage.last(w.position), 0.0);
+}
+
 // However it is called about, it never moves faster than its pace and ends where it was called last.
 TEST(DeviceTravel, KeepsItsPaceWhateverIsCalled) {
   DeviceWorks w;

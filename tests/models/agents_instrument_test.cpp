@@ -180,6 +180,16 @@ TEST(Instrument, TellsItsLastValueForEverWhileItIsFrozenAndSeemsGood) {
   EXPECT_EQ(i.stage.chain_of("same value"), "thermometer tells the same value from now on <- hand moves");
 }
 
+TEST(Instrument, FailsWhileItIsLostOrFrozenAndNoLonger) {
+  Polled i;
+  std::vector<EventId> ids;
+  i.stage.hand(i.fault, {{130_s, kRadioLost}, {400_s, 0.0}, {500_s, kFrozen}, {600_s, 0.0}});
+  i.stage.agent<FailureWatch>({"thermometer", {200_s, 300_s, 450_s, 550_s, 650_s}, &ids});
+  i.run();
+  EXPECT_THAT(FailureWatch::words(ids, i.stage.log()), ElementsAre("none", "is lost: not heard for 2.5 min", "none",
+                                                                   "tells the same value from now on", "none"));
+}
+
 TEST(Instrument, FreezesAtItsFirstReadingIfItNeverToldOne) {
   Polled i(300_s);
   i.p.fault = i.stage.channel("frozen before", kFrozen);

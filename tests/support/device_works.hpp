@@ -34,6 +34,34 @@ class Scribe final : public Agent {
   Parameters p_;
 };
 
+/// What one agent's standing failure says at given instants, or "none".
+class FailureWatch final : public Agent {
+ public:
+  struct Parameters {
+    std::string of;
+    std::vector<Tick> when;
+    std::vector<EventId>* out = nullptr;
+  };
+  static constexpr bool kDecides = false;
+  static std::vector<ChannelId> follows(const Parameters&) { return {}; }
+  explicit FailureWatch(Parameters p) : p_(std::move(p)) {}
+  std::string_view name() const override { return "failure watch"; }
+  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override {
+    if (trigger.kind == Trigger::Kind::wake) p_.out->push_back(situation.standing_failure({&p_.of, 1}));
+    actions.wake(0, next_ < p_.when.size() ? p_.when[next_] : kNever);
+    ++next_;
+  }
+  static std::vector<std::string> words(const std::vector<EventId>& ids, const std::vector<LogEntry>& log) {
+    std::vector<std::string> out;
+    for (const EventId id : ids) out.push_back(id == kNoEvent ? "none" : log[static_cast<std::size_t>(id)].what);
+    return out;
+  }
+
+ private:
+  Parameters p_;
+  std::size_t next_ = 0;
+};
+
 /// One device with three callers, each with its duty, a forbid, a need, a fault.
 struct DeviceWorks {
   AgentStage stage{1_h};
@@ -59,6 +87,12 @@ struct DeviceWorks {
     stage.agent<Device>(p);
     stage.run();
     return stage.said_by("vent");
+  }
+  std::vector<std::string> standing(std::vector<Tick> when) {
+    std::vector<EventId> ids;
+    stage.agent<FailureWatch>({"vent", std::move(when), &ids});
+    run();
+    return FailureWatch::words(ids, stage.log());
   }
 };
 
