@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// Whom a device heeds, what holds it back, where it sticks: in the engine's own run.
+// What holds a device back, what it lacks, where it sticks: in the engine's own run.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -12,70 +12,6 @@ namespace {
 using Said = std::vector<std::string>;
 using Moves = std::vector<std::pair<Tick, double>>;
 using testing::ElementsAre;
-using testing::IsEmpty;
-
-// All calls and duties of three callers by every way to heed, against the definition written out once more.
-TEST(DeviceArbitration, HeedsTheLargestTheSmallestOrTheFirstOfThoseOnDuty) {
-  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
-    for (int calls = 0; calls < 8; ++calls) {
-      for (int duties = 0; duties < 8; ++duties) {
-        DeviceWorks w;
-        w.p.heeds = heeds;
-        int heard = 0, calling = 0, first = -1;
-        for (int i = 0; i < 3; ++i) {
-          const bool on_duty = (duties >> i & 1) != 0, on = (calls >> i & 1) != 0;
-          const auto k = static_cast<std::size_t>(i);
-          if (on) w.stage.hand(w.call[k], {{10_s, 1.0}});
-          if (!on_duty) w.stage.hand(w.duty[k], {{5_s, 0.0}});
-          if (!on_duty) continue;
-          ++heard;
-          calling += on ? 1 : 0;
-          if (first < 0) first = on ? 1 : 0;
-        }
-        const bool runs = heeds == Heeds::any   ? calling > 0
-                          : heeds == Heeds::all ? heard > 0 && calling == heard
-                                                : first == 1;
-        w.run();
-        EXPECT_EQ(w.stage.last(w.position), runs ? 1.0 : 0.0)
-            << static_cast<int>(heeds) << " calls " << calls << " duties " << duties;
-      }
-    }
-  }
-}
-
-TEST(DeviceArbitration, HeedsTheLargestAndTheSmallestShareOfAGradedDevice) {
-  const auto share = [](Heeds heeds) {
-    DeviceWorks w;
-    w.p.graded = true;
-    w.p.heeds = heeds;
-    w.stage.hand(w.call[0], {{10_s, 0.5}});
-    w.stage.hand(w.call[1], {{10_s, 0.25}});
-    w.stage.hand(w.call[2], {{10_s, 0.75}});
-    w.run();
-    return w.stage.last(w.position);
-  };
-  EXPECT_EQ(share(Heeds::any), 0.75);
-  EXPECT_EQ(share(Heeds::all), 0.25);
-  EXPECT_EQ(share(Heeds::first), 0.5);
-}
-
-TEST(DeviceArbitration, FollowsADutyThatChanges) {
-  DeviceWorks w;
-  w.p.heeds = Heeds::first;
-  w.stage.hand(w.call[1], {{10_s, 1.0}});
-  w.stage.hand(w.duty[0], {{20_s, 0.0}, {30_s, 1.0}});
-  EXPECT_THAT(w.run(), ElementsAre("20 opens", "30 shuts"));
-  EXPECT_EQ(w.stage.chain_of("shuts"), "vent shuts <- hand moves");
-}
-
-TEST(DeviceArbitration, DoesNothingWithoutCallers) {
-  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
-    DeviceWorks w;
-    w.p.callers.clear();
-    w.p.heeds = heeds;
-    EXPECT_THAT(w.run(), IsEmpty());
-  }
-}
 
 struct DeviceRow {
   std::string what;
