@@ -62,5 +62,12 @@ TEST(Words, ShowKelvinsAsCelsiusWithOneDecimal) {
   EXPECT_EQ(number_text(12.345, 1), "12.3");
 }
 
+TEST(Words, ShowSharesInPercentAndPressuresInKilopascals) {
+  EXPECT_EQ(percent_text(0.854), "85 %");
+  EXPECT_EQ(percent_text(1.0), "100 %");
+  EXPECT_EQ(kilopascal_text(1204.0), "1.20 kPa");
+  EXPECT_EQ(kilopascal_text(0.0), "0.00 kPa");
+}
+
 }  // namespace
 }  // namespace noonhouse

@@ -15,6 +15,7 @@ namespace {
 struct Schedule {
   Grid grid;
   std::vector<int> reading;
+  bool told = false;  ///< by a sensor, at every instant of the grid, as against flowing from one to the next
   bool below = false;
   int begins = 0, ends = 0;
   int least_on = 0, least_off = 0, pulse_on = 0, pulse_off = 0;
@@ -28,6 +29,7 @@ Schedule random_schedule(std::uint64_t seed) {
   Schedule s;
   s.grid = random_grid(dice);
   s.reading = random_line(dice, s.grid.steps);
+  s.told = dice.chance(0.3);
   s.below = dice.chance(0.5);
   s.ends = dice.between(2, 16);
   s.begins = s.ends + dice.between(1, 5);
@@ -51,7 +53,8 @@ Schedule random_schedule(std::uint64_t seed) {
 }
 
 /// The demand's changes by going through every instant of the grid. At one instant the controller decides on what held
-/// until then, then people and devices act (the reading is lost, the controller dies), then it decides again.
+/// until then, then sensors, people and devices act (a reading is told or lost, the controller dies), then it decides
+/// again.
 class Clockwork {
  public:
   explicit Clockwork(const Schedule& s) : s_(s) {}
@@ -60,8 +63,9 @@ class Clockwork {
     int shown = 0;
     for (n_ = 0; n_ <= s_.grid.steps; ++n_) {
       const std::size_t before = at(std::max(0, n_ - 1)), now = at(n_);
-      decide(s_.good[before], s_.dead[before]);
-      if (s_.good[before] != s_.good[now] || s_.dead[before] != s_.dead[now]) decide(s_.good[now], s_.dead[now]);
+      decide(before, s_.told ? before : now);
+      const bool told = s_.told && s_.reading[before] != s_.reading[now];
+      if (told || s_.good[before] != s_.good[now] || s_.dead[before] != s_.dead[now]) decide(now, now);
       if (demand() != shown) out.emplace_back(s_.grid.unit * n_, shown = demand());
     }
     return out;
@@ -70,13 +74,14 @@ class Clockwork {
  private:
   static std::size_t at(int n) { return static_cast<std::size_t>(n); }
   static constexpr int kLongAgo = -1'000'000;
-  void decide(bool good, bool dead) {
-    if (dead) {
+  void decide(std::size_t state_at, std::size_t reading_at) {
+    const bool good = s_.good[state_at];
+    if (s_.dead[state_at]) {
       on_ = false;
       since_ = kLongAgo;
       return;
     }
-    const int r = s_.reading[at(n_)];
+    const int r = s_.reading[reading_at];
     const bool asks = s_.below ? r <= s_.begins : r >= s_.begins, rests = s_.below ? r >= s_.ends : r <= s_.ends;
     const bool open = in_hours(n_ % s_.grid.day), long_enough = n_ - since_ >= (on_ ? s_.least_on : s_.least_off);
     bool next = on_;
@@ -106,9 +111,13 @@ ChannelChanges by_engine(const Schedule& s) {
   AgentStage stage(s.grid.unit * s.grid.steps);
   stage.bear(1'000'000);
   const auto span = [&](int steps) { return s.grid.unit * steps; };
-  const ChannelId reading = stage.moved("reading", corners(s.grid, s.reading)), demand = stage.channel("demand");
+  const ChannelId reading =
+      s.told ? stage.channel("told", s.reading[0]) : stage.moved("reading", corners(s.grid, s.reading));
+  const ChannelId demand = stage.channel("demand");
   const ChannelId good = stage.channel("good", s.good[0] ? 1.0 : 0.0), dead = stage.channel("fault", s.dead[0]);
-  stage.agent<FlagMover>({s.grid, {{good, s.good}, {dead, s.dead}}});
+  GridMover::Parameters moved{s.grid, {{good, values(s.good)}, {dead, values(s.dead)}}};
+  if (s.told) moved.moved.emplace_back(reading, values(s.reading));
+  stage.agent<GridMover>(std::move(moved));
   ChannelChanges changes;
   stage.agent<ChannelRecord>({demand, &changes});
   const double hair = s.below ? kHair : -kHair;  // limits a hair nearer, so that each is passed on the grid

@@ -227,7 +227,7 @@ ChannelChanges by_engine(const StagedSchedule& s) {
   const auto span = [&](int steps) { return s.grid.unit * steps; };
   const ChannelId good = stage.channel("good", s.good[0] ? 1.0 : 0.0), dead = stage.channel("fault", s.dead[0]);
   const ChannelId count = stage.channel("count");
-  stage.agent<FlagMover>({s.grid, {{good, s.good}, {dead, s.dead}}});
+  stage.agent<GridMover>({s.grid, {{good, values(s.good)}, {dead, values(s.dead)}}});
   StagedControl::Parameters p{"control", "sensor", stage.moved("reading", corners(s.grid, s.reading)), {}};
   StageCount::Parameters counted{{}, count};
   const double hair = s.below ? kHair : -kHair;

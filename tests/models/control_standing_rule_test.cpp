@@ -99,6 +99,20 @@ TEST(StandingRule, FollowsAFlagAtOnceAndBlamesIt) {
   EXPECT_EQ(r.stage.chain_of("off"), "rule off <- sky rain ends");
 }
 
+TEST(StandingRule, ReadsAStoreAndSeesALeapOverBothOfItsLimits) {
+  // 100 kg in the tank; 50 kg poured in at 600 s and taken out again at 900 s.
+  AgentStage stage(1_h);
+  const ChannelId holds = stage.channel("holds");
+  StandingRule::Parameters p{"rule", holds, {{Input(stage.tank, 1), {130.0, 120.0}}}};
+  p.begins = "on";
+  p.ends = "off";
+  stage.pour(600_s, 50.0);
+  stage.pour(900_s, -50.0);
+  stage.agent<StandingRule>(std::move(p));
+  stage.run();
+  EXPECT_THAT(stage.said_by("rule"), ElementsAre("600001ms on", "900001ms off"));
+}
+
 /// One schedule, all times in grid steps.
 struct RuleSchedule {
   Grid grid;

@@ -83,31 +83,41 @@ inline PolylineForcing::Points corners(const Grid& grid, const std::vector<int>&
   return out;
 }
 
-/// Moves flags on the grid, all that change at one instant together, after the controllers of that instant.
-class FlagMover final : public Agent {
+/// The values of a flag or a line, one for each instant of the grid.
+template <class T>
+std::vector<double> values(const std::vector<T>& of) {
+  return {of.begin(), of.end()};
+}
+
+/// Moves channels on the grid, all that change at one instant together: before the devices and people of that instant
+/// (Early), or among them and so after its controllers.
+template <bool Early>
+class GridMoverOf final : public Agent {
  public:
   struct Parameters {
     Grid grid;
-    std::vector<std::pair<ChannelId, std::vector<bool>>> flags;
+    std::vector<std::pair<ChannelId, std::vector<double>>> moved;
   };
-  static constexpr bool kDecides = false;
+  static constexpr bool kDecides = Early;
   static std::vector<ChannelId> follows(const Parameters&) { return {}; }
 
-  explicit FlagMover(Parameters parameters) : p_(std::move(parameters)) {}
+  explicit GridMoverOf(Parameters parameters) : p_(std::move(parameters)) {}
   std::string_view name() const override { return "mover"; }
   void react(const Situation&, const Trigger&, Actions& actions) override {
-    for (const auto& [channel, flag] : p_.flags) actions.set(channel, flag[next_] ? 1.0 : 0.0, kNoEvent);
-    while (++next_ < p_.flags.front().second.size())
+    for (const auto& [channel, value] : p_.moved) actions.set(channel, value[next_], kNoEvent);
+    while (++next_ < p_.moved.front().second.size())
       if (changes(next_)) return actions.wake(0, p_.grid.unit * static_cast<std::int64_t>(next_));
   }
 
  private:
   bool changes(std::size_t n) const {
-    return std::any_of(p_.flags.begin(), p_.flags.end(), [n](const auto& f) { return f.second[n] != f.second[n - 1]; });
+    return std::any_of(p_.moved.begin(), p_.moved.end(), [n](const auto& m) { return m.second[n] != m.second[n - 1]; });
   }
   Parameters p_;
   std::size_t next_ = 0;
 };
+using GridMover = GridMoverOf<false>;
+using EarlyGridMover = GridMoverOf<true>;
 
 /// Where two lists of changes part, in grid steps.
 inline std::string difference(const ChannelChanges& is, const ChannelChanges& should, const Grid& grid) {
