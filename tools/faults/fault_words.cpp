@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/faults/fault_words.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "tools/compare/comparison_words.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kMinuteS = 60.0, kHourS = 3600.0, kDayS = 86400.0;
+constexpr double kMoreS = 120.0;  ///< instants of harm move by seconds between runs; less than this is no gain
+constexpr std::size_t kLongestShown = 12, kEndShown = 3;
+
+long long whole(double value) { return static_cast<long long>(std::floor(value)); }
+
+std::string hours_and_minutes(long long minutes) {
+  if (minutes < 60) return fmt::format("{} min", minutes);
+  if (minutes % 60 == 0) return fmt::format("{} h", minutes / 60);
+  return fmt::format("{} h {} min", minutes / 60, minutes % 60);
+}
+
+/// None counts as longer than any time.
+double time_of(double grace_s) { return std::isfinite(grace_s) ? grace_s : std::numeric_limits<double>::infinity(); }
+
+bool leaves_more(const FaultOutcome& fault, const FaultAddition& addition) {
+  return time_of(addition.grace_s) >= fault.worst_grace_s + kMoreS;
+}
+
+std::string worst_sentence(const FaultSheet& sheet) {
+  if (harmful_faults(sheet) == 0) return "No failure that was tried harms a plant that this plan keeps.";
+  const FaultOutcome& worst = sheet.faults.front();
+  return fmt::format(
+      "The failure that leaves least time: {}. At its worst moment, {}, it leaves {} until plants come to harm.",
+      fault_name(worst), fault_clock(sheet, worst.worst_s), grace_text(worst.worst_grace_s));
+}
+
+std::string addition_sentence(const FaultSheet& sheet) {
+  const std::size_t harmful = harmful_faults(sheet);
+  const bool tried = harmful > 0 && !sheet.faults.front().additions.empty();
+  if (!tried) return "";
+  const std::vector<AdditionGain> gains = addition_gains(sheet);
+  if (gains.empty()) return "No addition that was tried leaves more time.";
+  const AdditionGain& most = gains.front();
+  std::string text =
+      fmt::format("Of the additions tried, fitting {} gains most: more time after {} of the {} failures that do harm",
+                  most.name, most.lengthened, harmful);
+  const FaultOutcome& worst = sheet.faults.front();
+  for (const FaultAddition& addition : worst.additions)
+    if (addition.name == most.name)
+      text += leaves_more(worst, addition)
+                  ? fmt::format(", after the worst one {} in place of {}", addition_grace_text(sheet, worst, addition),
+                                grace_text(worst.worst_grace_s))
+                  : std::string(", but none after the worst one");
+  return text + ".";
+}
+
+std::string anyway_sentence(const FaultSheet& sheet) {
+  if (sheet.lost_anyway.empty()) return "Without a failure this plan harms no plants.";
+  return fmt::format(
+      "Even without a failure this plan harms or loses {}; that counts here only where a failure brings "
+      "it sooner or makes it worse.",
+      fmt::join(sheet.lost_anyway, ", "));
+}
+
+}  // namespace
+
+std::string grace_text(double grace_s) {
+  if (!std::isfinite(grace_s)) return "-";
+  if (grace_s < kMinuteS) return "under 1 min";
+  if (grace_s < 3.0 * kHourS) return hours_and_minutes(whole(grace_s / kMinuteS));
+  if (grace_s < kDayS) return hours_and_minutes(10 * whole(grace_s / (10.0 * kMinuteS)));
+  const long long hours = whole(grace_s / kHourS);
+  return hours < 72 ? fmt::format("{} h", hours) : fmt::format("{} days {} h", hours / 24, hours % 24);
+}
+
+std::string short_grace_text(double grace_s) {
+  if (!std::isfinite(grace_s)) return ".";
+  if (grace_s < kMinuteS) return "<1m";
+  if (grace_s < 100.0 * kMinuteS) return fmt::format("{}m", whole(grace_s / kMinuteS));
+  const long long half_hours = whole(grace_s / (0.5 * kHourS));
+  if (half_hours < 20) return fmt::format("{}{}h", half_hours / 2, half_hours % 2 == 0 ? "" : "½");
+  return half_hours < 200 ? fmt::format("{}h", half_hours / 2) : fmt::format("{}d", half_hours / 48);
+}
+
+std::string over_text(double horizon_s) {
+  const long long minutes = whole(horizon_s / kMinuteS);
+  return "over " + hours_and_minutes(minutes);
+}
+
+std::string fault_clock(const FaultSheet& sheet, double time_s) {
+  RunRecord record;
+  record.start = sheet.start;
+  return clock_text(record, time_s);
+}
+
+std::string fault_name(const FaultOutcome& fault) { return fault.of + " " + fault.words; }
+
+std::string fault_cost_text(const FaultOutcome& fault) {
+  std::string text;
+  for (const char* state : {"lost", "harmed"}) {
+    std::vector<std::string> names;
+    for (const FaultCost& cost : fault.costs)
+      if (cost.state == state) names.push_back(cost.plants);
+    if (!names.empty()) text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", state, fmt::join(names, ", "));
+  }
+  return text.empty() ? "-" : text;
+}
+
+int grace_step(double grace_s) {
+  if (!std::isfinite(grace_s)) return 0;
+  if (grace_s < 0.25 * kHourS) return 5;
+  if (grace_s < kHourS) return 4;
+  if (grace_s < 3.0 * kHourS) return 3;
+  return grace_s < 8.0 * kHourS ? 2 : 1;
+}
+
+std::string grace_step_text(int step, double horizon_s) {
+  constexpr const char* kWords[] = {"", "8 h and more", "under 8 h", "under 3 h", "under 1 h", "under 15 min"};
+  return step == 0 ? "none, or " + over_text(horizon_s) : kWords[step];
+}
+
+const FaultAddition* longest_addition(const FaultOutcome& fault) {
+  const auto longest = std::max_element(
+      fault.additions.begin(), fault.additions.end(),
+      [](const FaultAddition& a, const FaultAddition& b) { return time_of(a.grace_s) < time_of(b.grace_s); });
+  return longest != fault.additions.end() && leaves_more(fault, *longest) ? &*longest : nullptr;
+}
+
+std::string addition_grace_text(const FaultSheet& sheet, const FaultOutcome& fault, const FaultAddition& addition) {
+  if (std::isfinite(addition.grace_s)) return grace_text(addition.grace_s);
+  return fault.worst_grace_s < sheet.horizon_s ? over_text(sheet.horizon_s) : "no harm seen";
+}
+
+std::string best_addition_text(const FaultSheet& sheet, const FaultOutcome& fault) {
+  if (fault.additions.empty()) return "-";
+  const FaultAddition* best = longest_addition(fault);
+  return best == nullptr ? "none" : best->name + ": " + addition_grace_text(sheet, fault, *best);
+}
+
+std::vector<AdditionGain> addition_gains(const FaultSheet& sheet) {
+  std::vector<AdditionGain> gains;
+  for (const FaultOutcome& fault : sheet.faults) {
+    for (const FaultAddition& addition : fault.additions) {
+      auto found = std::find_if(gains.begin(), gains.end(), [&](const auto& g) { return g.name == addition.name; });
+      if (found == gains.end()) found = gains.insert(gains.end(), {addition.name, 0, 0.0});
+      const double horizon_s = std::max(sheet.horizon_s, fault.worst_grace_s);
+      found->gained_s += std::min(time_of(addition.grace_s), horizon_s) - std::min(fault.worst_grace_s, horizon_s);
+      if (leaves_more(fault, addition)) ++found->lengthened;
+    }
+  }
+  std::erase_if(gains, [](const AdditionGain& gain) { return gain.lengthened == 0 || !(gain.gained_s > 0.0); });
+  std::stable_sort(gains.begin(), gains.end(), [](const AdditionGain& a, const AdditionGain& b) {
+    return a.gained_s != b.gained_s ? a.gained_s > b.gained_s : a.lengthened > b.lengthened;
+  });
+  return gains;
+}
+
+std::size_t harmful_faults(const FaultSheet& sheet) {
+  return static_cast<std::size_t>(
+      std::count_if(sheet.faults.begin(), sheet.faults.end(), [](const FaultOutcome& fault) { return fault.harms; }));
+}
+
+std::vector<std::string> fault_answer(const FaultSheet& sheet) {
+  std::vector<std::string> out{worst_sentence(sheet)};
+  if (const std::string additions = addition_sentence(sheet); !additions.empty()) out.push_back(additions);
+  out.push_back(anyway_sentence(sheet));
+  return out;
+}
+
+std::string harmless_text(const FaultSheet& sheet) {
+  std::vector<std::string> names;
+  for (const FaultOutcome& fault : sheet.faults)
+    if (!fault.harms) names.push_back(fault_name(fault));
+  return names.empty() ? "" : fmt::format("These harm nothing in this run: {}.", fmt::join(names, "; "));
+}
+
+std::string fault_search_text(const FaultSheet& sheet) {
+  const std::string clock = fault_clock(sheet, sheet.hottest_day_s);
+  const std::string day = clock.substr(0, clock.rfind(' '));
+  return fmt::format(
+      "How it was searched: each failure at every full hour of {}, the hottest outdoors, every third hour of the other "
+      "days and every ten minutes around the worst of them, followed for {} (one that does no harm on that day: from "
+      "the start to the end of the run); {} runs in all. A shorter time between two of those moments is not seen; "
+      "times "
+      "are rounded down.",
+      day, over_text(sheet.horizon_s).substr(5), sheet.runs);
+}
+
+std::vector<std::string> shown_chain(const FaultOutcome& fault, UnitSystem units) {
+  std::vector<std::string> out;
+  const std::size_t links = fault.chain.size();
+  const std::size_t left_out = links > kLongestShown ? links - kLongestShown : 0;
+  const std::size_t gap = left_out > 0 ? kLongestShown - kEndShown : links;
+  for (std::size_t i = 0; i < links; ++i) {
+    if (i == gap) {
+      out.push_back(fmt::format("({} more between)", left_out));
+      i += left_out;
+    }
+    out.push_back(text_in_units(fault.chain[i], units));
+  }
+  return out;
+}
+
+}  // namespace noonhouse

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <string>
+#include <vector>
+
+#include "tools/faults/fault_sheet.hpp"
+#include "tools/units/units.hpp"
+
+namespace noonhouse {
+
+// The words that the terminal table and the page share. Times that are left are rounded down, so that nobody is
+// promised a minute that there is not.
+
+/// "45 min", "2 h 10 min"; from 3 h on to ten minutes, from a day on to the hour, from three days on "3 days 4 h";
+/// below a minute "under 1 min". "-" where there is none.
+std::string grace_text(double grace_s);
+/// The same in at most three characters for a narrow cell: "<1m", "45m", "2½h", "14h", "4d"; "." where there is none.
+std::string short_grace_text(double grace_s);
+/// "over 24 h": no harm as far as a failure was followed.
+std::string over_text(double horizon_s);
+/// An instant by the house's clock, "day 4 13:20"; "-" where it did not happen.
+std::string fault_clock(const FaultSheet& sheet, double time_s);
+
+/// "high mist is stuck off"
+std::string fault_name(const FaultOutcome& fault);
+/// Who pays for a failure at its worst moment: "lost: ferns; harmed: salads, citrus".
+std::string fault_cost_text(const FaultOutcome& fault);
+
+/// How short a time is, for shading a cell: 5 under 15 min, 4 under 1 h, 3 under 3 h, 2 under 8 h, 1 longer, 0 none.
+int grace_step(double grace_s);
+/// What each of those steps is called, by step.
+std::string grace_step_text(int step, double horizon_s);
+
+/// The addition that leaves most time after a failure; null where none leaves at least two minutes more.
+const FaultAddition* longest_addition(const FaultOutcome& fault);
+/// What is left with an addition: a time, or that no harm was seen.
+std::string addition_grace_text(const FaultSheet& sheet, const FaultOutcome& fault, const FaultAddition& addition);
+/// Both in one, "a second thermostat: 3 h 20 min"; "none" where none leaves more time, "-" where none was tried.
+std::string best_addition_text(const FaultSheet& sheet, const FaultOutcome& fault);
+
+/// What one addition gains over all failures that do harm.
+struct AdditionGain {
+  std::string name;
+  int lengthened = 0;     ///< failures after which it leaves more time
+  double gained_s = 0.0;  ///< over all, each failure counted no further than the horizon
+};
+/// The additions by what they gain, most first; those that gain nothing are left out.
+std::vector<AdditionGain> addition_gains(const FaultSheet& sheet);
+
+/// How many failures do harm; they are the first of the sheet.
+std::size_t harmful_faults(const FaultSheet& sheet);
+/// The answer in a few sentences: the failure that leaves least time, what gains most, what is lost without any.
+std::vector<std::string> fault_answer(const FaultSheet& sheet);
+/// The failures that harm nothing, in one sentence; empty where every failure does harm.
+std::string harmless_text(const FaultSheet& sheet);
+/// How it was searched, and what such a search does not see.
+std::string fault_search_text(const FaultSheet& sheet);
+/// How the first harm of a failure came about, newest first, quantities in the units asked for; the middle of a chain
+/// of more than a dozen links is left out, its ends never.
+std::vector<std::string> shown_chain(const FaultOutcome& fault, UnitSystem units);
+
+}  // namespace noonhouse
