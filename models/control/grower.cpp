@@ -16,6 +16,10 @@ void GrowerVisit::react(const Situation& situation, const Trigger& trigger, Acti
   }
   if (trigger.kind != Trigger::Kind::wake) return;
   actions.wake(0, now + kDay);
+  if (p_.away.valid() && situation.value(p_.away) > 0.5) {
+    actions.log(EventKind::failure, "does not come", situation.last_change(p_.away));
+    return;
+  }
   const EventId visit = actions.log(EventKind::people, "visits");
   water(situation, actions, visit);
   for (ChannelId channel : p_.opens) actions.set(channel, 1.0, visit);

@@ -24,6 +24,7 @@ class GrowerVisit final : public Agent {
     Input tank_water, tank_temperature;
     double tank_reserve_kg = 0.0;  ///< what a can cannot reach
     ChannelId water_permit;        ///< whose last change explains an empty tank
+    ChannelId away{};              ///< above one half: nobody comes; may be none
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters&) { return {}; }

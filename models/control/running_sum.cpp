@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/control/running_sum.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace noonhouse {
@@ -16,8 +17,7 @@ void RunningSum::react(const Situation& situation, const Trigger& trigger, Actio
   double total = 0.0;
   if (!p_.permit.valid() || situation.value(p_.permit) > 0.5) {
     total = p_.standing;
-    for (const Part& part : p_.parts)
-      if (situation.value(part.running) > 0.5) total += part.adds;
+    for (const Part& part : p_.parts) total += part.adds * std::clamp(situation.value(part.running), 0.0, 1.0);
   }
   if (p_.power != 1.0) total = std::pow(total, p_.power);
   actions.set(p_.total, p_.scale * total, trigger.cause);

@@ -12,7 +12,7 @@ namespace noonhouse {
 class RunningSum final : public Agent {
  public:
   struct Part {
-    ChannelId running;  ///< above one half: runs
+    ChannelId running;  ///< share that it runs, 0 to 1
     double adds = 0.0;
   };
   struct Parameters {

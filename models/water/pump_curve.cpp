@@ -8,8 +8,6 @@
 
 namespace noonhouse {
 
-double nozzle_constant(double flow_m3_s, double pressure_pa) { return flow_m3_s / std::sqrt(pressure_pa); }
-
 PumpedFlow operating_point(const PumpCurve& pump, const WaterLine& line, double lift_m, double nozzle_constant,
                            int nozzles, double temperature_k) {
   const double opening = nozzle_constant * nozzles;
@@ -28,7 +26,7 @@ PumpedFlow operating_point(const PumpCurve& pump, const WaterLine& line, double 
     (left_pa(middle) > needed_pa(middle) ? low : high) = middle;
   }
   const double flow_m3_s = 0.5 * (low + high);
-  return {flow_m3_s, needed_pa(flow_m3_s), hydraulic_power_w(flow_m3_s, pump.pressure_pa(flow_m3_s))};
+  return {flow_m3_s, needed_pa(flow_m3_s), hydraulic_power_w(pump.pressure_pa(flow_m3_s), flow_m3_s)};
 }
 
 }  // namespace noonhouse

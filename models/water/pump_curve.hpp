@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include "models/properties/nozzle.hpp"
 #include "models/water/water_line.hpp"
 
 /// What a pump brings to nozzles over a lift and a line.
@@ -20,10 +21,6 @@ struct PumpCurve {
   }
 };
 
-/// Constant k of a nozzle, q = k sqrt(p), from one point of its data sheet [m3/(s Pa^(1/2))].
-/// p is the pressure above the air's; swirl, plain and hole nozzles alike follow the square root in their range.
-double nozzle_constant(double flow_m3_s, double pressure_pa);
-
 /// Where pump, line and nozzles meet.
 struct PumpedFlow {
   double flow_m3_s = 0.0;           ///< of all nozzles together
@@ -38,9 +35,6 @@ struct PumpedFlow {
 /// there is no nozzle; the nozzles' pressure is then zero, as they are open. Water of 20 degC unless said.
 PumpedFlow operating_point(const PumpCurve& pump, const WaterLine& line, double lift_m, double nozzle_constant,
                            int nozzles, double temperature_k = 293.15);
-
-/// Power of a flow [m3/s] against a pressure [Pa] in W:  P = Q p.
-constexpr double hydraulic_power_w(double flow_m3_s, double pressure_pa) { return flow_m3_s * pressure_pa; }
 
 /// Electric power that a pump takes [W] for what it gives to the water, by the efficiency of pump and motor together,
 /// above 0 to 1. Does not model: what it takes while it pumps against a shut line, where it gives nothing.

@@ -14,6 +14,7 @@
 #include "models/air/pad_inlet.hpp"
 #include "models/air/spray_law.hpp"
 #include "models/air/updraught.hpp"
+#include "models/control/may_freeze.hpp"
 #include "models/control/sensor.hpp"
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
@@ -24,6 +25,7 @@
 #include "models/water/catchment.hpp"
 #include "models/water/drip.hpp"
 #include "models/water/gutter.hpp"
+#include "models/water/leak.hpp"
 #include "models/water/wet_surface.hpp"
 #include "models/water/wind_evaporation.hpp"
 #include "sim/core/errors.hpp"
@@ -188,6 +190,7 @@ inline const std::map<std::string, Maker>& all_laws() {
   using W = WetSurface;
   using R = ScreenedRadiantExchange;
   using D = DraughtBy<LayerLift>;
+  using F = MayFreeze<ThermometerLag>;
   static const Field<T> rhythm{"opens_by_night", [](T& law, double v) {
                                  law.stomata.rhythm = v > 0.5 ? StomataRhythm::night : StomataRhythm::day;
                                }};
@@ -238,6 +241,8 @@ inline const std::map<std::string, Maker>& all_laws() {
             field("first_flush_kg", &Gutter::first_flush_kg)})},
       {"HandCarried", law_of<HandCarried>({})},
       {"HygrometerLag", law_of<HygrometerLag>(as_instrument<HygrometerLag>())},
+      {"MayFreeze", law_of<F>({part("time_constant_s", &F::law, &ThermometerLag::time_constant_s)})},
+      {"TankLeak", law_of<TankLeak>({})},
       {"InsideConvection",
        law_of<InsideConvection>(with_film<InsideConvection>({field("area_m2", &InsideConvection::area_m2)}))},
       {"LayerExchange",

@@ -24,7 +24,7 @@ room(tools/text)
 room(tools/units USES sim/core LINKS fmt::fmt)
 room(tools/weather_file USES sim/core models/properties models/weather tools/units LINKS Boost::headers fmt::fmt)
 room(tools/scenario USES sim/core sim/contract sim/graph sim/run models/properties models/light models/weather
-     models/envelope models/air models/ground models/plants models/water models/power models/control
+     models/envelope models/air models/ground models/plants models/water models/power models/control models/hazard
      tools/units tools/weather_file LINKS Boost::headers yaml-cpp fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/places USES sim/core sim/contract models/properties models/light models/weather tools/text tools/units
      tools/scenario

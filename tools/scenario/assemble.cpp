@@ -14,8 +14,9 @@ namespace {
 constexpr double kDraught = 0.1;  ///< air past surfaces inside with nothing running [m/s]; common practice, no source
 }  // namespace
 
-Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather)
-    : plan_(plan), spec_(plan.spec), table_(std::move(table)), weather_(weather) {
+Assembler::Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather,
+                     bool with_spares)
+    : plan_(plan), spec_(plan.spec), table_(std::move(table)), weather_(weather), with_spares_(with_spares) {
   out_.shape = shape_of(spec_.house);
   out_.pressure_pa = standard_pressure_pa(spec_.site.altitude_m);
   start_ = {table_->instant(0).outdoor_k, table_->instant(0).humidity_ratio};
@@ -39,6 +40,7 @@ Assembly Assembler::build() {
   add_drips();
   add_longwave();
   add_openings();
+  add_holes();
   add_fans();
   add_pads();
   add_mist();
@@ -71,6 +73,7 @@ void Assembler::add_accounts_and_channels() {
   out_.site.outdoor = graph_.channel("outdoor temperature", "K", first.outdoor_k);
   out_.site.humidity = graph_.channel("outdoor humidity ratio", "1", first.humidity_ratio);
   out_.site.wind = graph_.channel("wind at the house", "m s-1", first.wind_m_s);
+  out_.site.gust = graph_.channel("gusts at the house", "m s-1", first.wind_m_s);
   out_.site.sky = graph_.channel("sky temperature", "K", first.sky_k);
   out_.site.rain = graph_.channel("rain", "kg m-2 s-1", 0.0);
   out_.site.global = graph_.channel("global irradiance", "W m-2", 0.0);
@@ -85,6 +88,15 @@ void Assembler::add_accounts_and_channels() {
   out_.water_permit = graph_.channel("tank may be drawn", "1", 1.0);
   out_.power_permit = graph_.channel("loads may draw", "1", 1.0);
   out_.load = graph_.channel("electrical load", "W", 0.0);
+}
+
+/// The channel that says how far a device is open, drawn or running (0 to 1); made on first use.
+ChannelId Assembler::position_channel(const std::string& device, const std::string& sort, double at_rest) {
+  for (const DeviceParts& parts : out_.devices)
+    if (parts.name == device) return parts.running;
+  const ChannelId channel = graph_.channel("position of " + device, "1", at_rest);
+  out_.devices.push_back({device, sort, channel, plan_.uses(device)});
+  return channel;
 }
 
 /// A surface with a water film, dry at the start.
@@ -132,8 +144,9 @@ NodeId Assembler::air_at(int bay, double height_m) const {
   return out_.bays[static_cast<std::size_t>(bay)].air[static_cast<std::size_t>(out_.shape.layer_at(height_m))];
 }
 
-Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather) {
-  Assembly assembly = Assembler(plan, std::move(table), weather).build();
+Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather,
+                  bool with_spares) {
+  Assembly assembly = Assembler(plan, std::move(table), weather, with_spares).build();
   warm_up(assembly, plan.spec, ticks(plan.spec.run.warm_up_s));
   return assembly;
 }

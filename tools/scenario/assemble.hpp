@@ -58,6 +58,37 @@ struct SensorParts {
   std::string name;
   Measures measures = Measures::temperature;
   NodeId reading;
+  Input told;      ///< what controls read: the reading, or a channel that jumps at polls
+  ChannelId good;  ///< below one half: the reading is lost; none: wired
+};
+
+/// One way in which something can fail: a channel and what it is set to.
+struct FaultPoint {
+  FailureKind what = FailureKind::stuck_off;
+  std::string of;
+  ChannelId channel;
+  double value = 0.0, healthy = 0.0;
+  std::string words;  ///< after the name of what fails: "is stuck open"
+};
+
+/// A call of a control for devices.
+struct DemandParts {
+  std::string control;
+  ChannelId demand;
+  std::vector<std::string> drives;
+};
+
+/// An addition that the house does not have; setting its channel fits it.
+struct SpareParts {
+  std::string name;  ///< "a heat alarm"
+  ChannelId channel;
+  double fitted = 1.0;
+};
+
+struct RefillParts {
+  std::string name;
+  ChannelId delivered_kg, deliveries;
+  double price = 0.0;
 };
 
 /// Spray that lands on a place: an exchange whose first flux is water [kg] and second its heat [J], and the ground that
@@ -88,6 +119,10 @@ struct Assembly {
   std::vector<PlantParts> plants;
   std::vector<DeviceParts> devices;
   std::vector<SensorParts> sensors;
+  std::vector<DemandParts> demands;
+  std::vector<FaultPoint> fault_points;
+  std::vector<RefillParts> refills;
+  std::vector<SpareParts> spares;
   SiteChannels site;
   NodeId tank, battery;
   ChannelId load, water_permit, power_permit;
@@ -112,6 +147,8 @@ std::string sun_key(const PlanScenario& plan);
 
 /// Checks a plan's values across each other and builds its house, agents and forcing. This is the only place that
 /// names all models. Throws UserError with the place in the file.
-Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather);
+/// With spares: additions are put in that a search may fit; they do nothing until then.
+Assembly assemble(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather,
+                  bool with_spares = false);
 
 }  // namespace noonhouse

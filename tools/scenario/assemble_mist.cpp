@@ -7,6 +7,7 @@
 #include <map>
 
 #include "models/air/spray_law.hpp"
+#include "models/water/drip.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -20,6 +21,10 @@ void Assembler::add_mist() {
   for (const auto& item : spec_.mist_lines) {
     position_channel(item.name, "mist line");
     mist_flow_[item.name] = graph_.channel("water flow of " + item.name, "kg s-1", 0.0);
+    mist_spill_[item.name] = graph_.channel("water lost at the cut of " + item.name, "kg s-1", 0.0);
+    const NodeId wetted = out_.bays[at(out_.shape.bay_index(item.value.bays.front()))].floor;
+    graph_.exchange("spill of " + item.name, "spilt from a line", Drip{1.0}, {out_.tank, mist_spill_[item.name]},
+                    {{{End(out_.tank, 1), End(wetted, 1)}, {out_.tank, wetted}}});
     const double w = kTypicalHumidity * saturation_humidity_ratio(kTypicalK, out_.pressure_pa);
     const auto table =
         std::make_shared<const SprayTable>(drop_sizes_of_median(item.value.median_drop_m, item.value.drop_spread),

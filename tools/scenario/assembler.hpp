@@ -5,6 +5,7 @@
 #include <array>
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
 #include <type_traits>
 #include <utility>
@@ -12,8 +13,14 @@
 
 #include "models/air/air_network.hpp"
 #include "models/air/spray_table.hpp"
+#include "models/control/clock.hpp"
+#include "models/control/control_terms.hpp"
+#include "models/control/device.hpp"
+#include "models/control/standing_rule.hpp"
 #include "models/plants/dose.hpp"
 #include "models/properties/surface_film.hpp"
+#include "models/water/line_flows.hpp"
+#include "sim/contract/agent_plan.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "tools/scenario/assemble.hpp"
 #include "tools/scenario/error_units.hpp"
@@ -27,7 +34,9 @@ inline constexpr double kWaterKgPerM3 = 1000.0;
 /// Builds one plan's house part by part; each part's file names the laws it uses. Made for one use.
 class Assembler {
  public:
-  Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather);
+  /// With spares: additions that a search may fit (Assembly::spares).
+  Assembler(const PlanScenario& plan, std::shared_ptr<const SiteTable> table, const WeatherSeries& weather,
+            bool with_spares = false);
   Assembly build();
 
  private:
@@ -130,10 +139,24 @@ class Assembler {
   static bool waters(const DripSpec& line, const std::string& group);
   void add_pot_watch(const PlantParts& plant, const PlantGroupSpec& group);
   std::vector<std::string> coolers_in_use() const;
-  // assemble_devices.cpp
+  // assemble_water.cpp
   void add_water();
+  void add_gutter(const Named<GutterSpec>& gutter);
+  void add_pumps();
+  LineFlows::Line line_channels(const std::string& line);
+  void add_tank_agents();
+  ChannelId water_permit_of(const DrawSpec& draw);
+  // assemble_power.cpp
   void add_power();
+  void add_battery_agents();
+  void add_loads();
+  ChannelId power_permit_of(const DrawSpec& draw);
+  // assemble_sensors.cpp
   void add_sensors();
+  void add_sensor(const Named<SensorSpec>& sensor);
+  Input wetness_of(const Named<SensorSpec>& sensor);
+  int light_place_of(const SensorSpec& sensor) const;
+  void add_polls(const Named<SensorSpec>& sensor);
   // assemble_wetting.cpp
   void add_pads();
   void sprinkle_roof(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);
@@ -146,10 +169,62 @@ class Assembler {
   void spray_bay(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);
   // assemble_control.cpp
   void add_controls();
-  void add_device_agents();
-  void add_stirring();
-  void add_people();
+  const SensorParts& sensor(const std::string& name) const;
+  ChannelId demand_of(const std::string& control, const std::vector<std::string>& drives);
+  ChannelId duty_of(const std::string& control);
+  ControlTerms terms_of(const std::string& control, const std::string& sensor_name, double from_s, double until_s,
+                        IfLost lost);
+  void add_on_off(const std::string& name, const ThermostatSpec& control, std::string (*words)(double));
+  void add_staged(const std::string& name, const StagedSpec& control);
+  void add_proportional(const std::string& name, const ProportionalSpec& control);
   void add_weather_diary();
+  // assemble_rules.cpp
+  struct Spell {
+    Tick from, until;
+  };
+  void add_rules();
+  void add_rule(const Named<RuleSpec>& rule);
+  std::vector<StandingRule::Test> reading_tests(const RuleSpec& rule) const;
+  void add_outdoor_tests(const Named<RuleSpec>& rule, std::vector<StandingRule::Test>& tests);
+  ChannelId any_wet(const Named<RuleSpec>& rule);
+  std::vector<Spell> parts_of_day(PartOfDay part, Tick before_dusk) const;
+  void add_forecast();
+  // assemble_switching.cpp
+  /// How a sort of device is spoken of.
+  struct Sort {
+    const char *starts, *stops, *stuck_off, *stuck_on;
+    bool stays = false;  ///< where it stands, without power
+  };
+  void add_device_agents();
+  void add_device(const Sort& sort, const std::string& name, const SwitchingSpec& switching, double power_w,
+                  std::vector<Device::Need> needs, Device::Output position);
+  ChannelId device_fault(const std::string& name);
+  void add_stirring();
+  // assemble_people.cpp
+  void add_people();
+  void add_visit(const Named<VisitSpec>& visit);
+  void add_response(const Named<ResponseSpec>& response);
+  void hands_on(const std::vector<std::string>& names, std::vector<ChannelId>& out) const;
+  std::vector<DailyWindow> presence() const;
+  // assemble_spares.cpp
+  void add_spares();
+  void add_spare_alarms();
+  void add_second_thermostats();
+  void add_wax_openers();
+  NodeId spare_thermometer(const std::string& name, int bay, double height_m, double time_constant_s);
+  void add_spare_alarm(const std::string& name, const std::string& sees, const Input& sign, const TwoLimits& limits);
+  // assemble_hazards.cpp
+  void add_hazards();
+  void add_hail(const HailSpec& hail, ChannelId hailing);
+  void add_holes();
+  void add_wind_damage();
+  void add_faults();
+  double cloth_area_m2(const ShadeSpec& shade) const;
+
+  template <class A>
+  void add_agent(typename A::Parameters parameters) {
+    out_.plan.agents.push_back(std::make_unique<PlanOf<A>>(std::move(parameters)));
+  }
 
   void touch_air(const Surface& surface, NodeId air);
   void receive_sun(const std::string& name, NodeId node, std::size_t row);
@@ -166,6 +241,7 @@ class Assembler {
   const ScenarioSpec& spec_;
   std::shared_ptr<const SiteTable> table_;
   const WeatherSeries& weather_;
+  const bool with_spares_;
   HouseGraph graph_;
   Assembly out_;
   Start start_;
@@ -180,12 +256,32 @@ class Assembler {
   std::vector<NodeId> cloth_nodes_;     ///< per shade
   std::vector<ChannelId> cloth_drawn_;  ///< per shade
   std::map<std::string, NodeId> bench_nodes_;
-  std::map<std::string, ExchangeId> watering_;             ///< per plant group
-  std::map<std::string, ChannelId> hand_;                  ///< per device: set by the grower
-  std::map<std::string, std::vector<ChannelId>> callers_;  ///< per device
-  std::map<std::string, ChannelId> mist_flow_;
+  std::map<std::string, ExchangeId> watering_;                  ///< per plant group
+  std::map<std::string, ChannelId> hand_;                       ///< per device: set by the grower
+  std::map<std::string, std::vector<Device::Caller>> callers_;  ///< per device
+  std::map<std::string, std::vector<Device::Forbid>> forbids_;  ///< per device
+  std::set<std::string> graded_;                                ///< devices called by degrees
+  std::map<std::string, ChannelId> device_faults_;
+  std::map<std::string, DailyWindow> hours_;  ///< of controls that do not work all day
+  std::map<std::string, ChannelId> duties_;   ///< whether they are within them, where a device asks
+  std::map<std::string, ChannelId> rule_holds_, leaves_wet_;
+  std::map<std::string, ChannelId> mist_flow_, mist_spill_;
+  std::vector<std::pair<ChannelId, double>> loads_of_;  ///< what runs, and its power [W]
+  std::map<double, ChannelId> water_levels_;            ///< by content kept back [m3]
+  std::map<double, ChannelId> power_levels_;            ///< by share of charge at which loads are shed
+  std::map<std::size_t, ChannelId> broken_;             ///< per facet that hail may break
+  AccountId brought_;
+  ExchangeId bringing_, battery_bus_;
+  Input battery_air_;
+  ChannelId leak_, cells_, uncovered_, away_, forecast_;
   ChannelId nothing_dried_;  ///< made by the first mist line
   ChannelId raining_, nothing_drawn_;
 };
+
+/// Water of a whole line at its own pump's pressure [kg/s].
+double line_flow_kg_s(const MistSpec& line);
+
+/// What a charge control hands on of the panel's power.
+double controller_efficiency(const PowerSpec& power);
 
 }  // namespace noonhouse

@@ -38,8 +38,6 @@ class CrossCheck {
     plants();
     openings();
     devices();
-    controls();
-    stores();
   }
 
  private:
@@ -54,7 +52,9 @@ class CrossCheck {
   /// Plans, controls and people call things by name alone, and so does the event log.
   void names() const {
     std::map<std::string, std::string> sort_of;
-    for (const char* own : {"tank", "battery", "weather", "electrical loads"}) sort_of[own] = "the program's own names";
+    for (const char* own :
+         {"tank", "battery", "panel", "grower", "weather", "hazard", "forecast", "electrical loads", kOwnPump})
+      sort_of[own] = "the program's own names";
     const auto take = [&](const char* sort, const auto& items) {
       for (const auto& item : items) {
         const auto [at, fresh] = sort_of.try_emplace(item.name, sort);
@@ -73,7 +73,17 @@ class CrossCheck {
     take("plants", s_.plants);
     take("sensors", s_.sensors);
     take("thermostats", s_.thermostats);
+    take("humidistats", s_.humidistats);
+    take("deficit_controls", s_.deficit_controls);
+    take("staged_controls", s_.staged_controls);
+    take("proportional_controls", s_.proportional_controls);
     take("timers", s_.timers);
+    take("rules", s_.rules);
+    take("gutters", s_.gutters);
+    take("refills", s_.refills);
+    take("pumps", s_.pumps);
+    take("hazards", s_.hazards);
+    take("faults", s_.faults);
   }
 
   void house() const {
@@ -262,29 +272,6 @@ class CrossCheck {
                       s_.shades[j].name + "; one cloth on each part is what this version can compute");
   }
 
-  void controls() const {
-    for (const auto& item : s_.thermostats) {
-      const std::string path = "thermostats." + item.name;
-      require(item.value.stops_at_k < item.value.starts_at_k, ErrorKind::out_of_range, path + ".stops_at",
-              "must be below starts_at, or it would switch without end");
-      const auto sensor = std::find_if(s_.sensors.begin(), s_.sensors.end(),
-                                       [&](const auto& it) { return it.name == item.value.sensor; });
-      require(sensor->value.measures == Measures::temperature, ErrorKind::wrong_type, path + ".sensor",
-              "a thermostat needs a sensor that measures temperature");
-    }
-  }
-
-  void stores() const {
-    const TankSpec& t = s_.tank;
-    require(t.start_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.starts_with", "is more than the tank holds");
-    require(t.low_m3 < t.restart_m3, ErrorKind::out_of_range, "tank.restart_mark", "must be above low_mark");
-    require(t.restart_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
-    require(s_.power.cut_off < s_.power.reconnect, ErrorKind::out_of_range, "power.reconnect_at",
-            "must be above cut_off_at");
-    require(s_.power.reconnect <= 0.97, ErrorKind::out_of_range, "power.reconnect_at",
-            "charging tapers off over the last 3 %, so loads would never come back; give at most 97 %");
-  }
-
   const Places& places_;
   const ScenarioSpec& s_;
   HouseShape shape_;
@@ -292,6 +279,9 @@ class CrossCheck {
 
 }  // namespace
 
-void cross_check(const PlanScenario& plan) { CrossCheck(plan).all(); }
+void cross_check(const PlanScenario& plan) {
+  CrossCheck(plan).all();
+  cross_check_supply(plan);
+}
 
 }  // namespace noonhouse

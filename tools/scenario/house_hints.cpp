@@ -29,6 +29,9 @@ class Hints {
     uncalled(s_.drip_lines);
     uncalled(s_.shades);
     idle(s_.thermostats);
+    idle(s_.humidistats);
+    idle(s_.deficit_controls);
+    idle(s_.proportional_controls);
     idle(s_.timers);
     dry_plants();
     tall_plants();
@@ -53,7 +56,19 @@ class Hints {
 
   bool called(const std::string& device) const {
     const auto& visits = s_.grower.visits;
-    return driven_by(s_.thermostats, device) || driven_by(s_.timers, device) ||
+    const auto& responses = s_.grower.responses;
+    return driven_by(s_.thermostats, device) || driven_by(s_.timers, device) || driven_by(s_.humidistats, device) ||
+           driven_by(s_.deficit_controls, device) || driven_by(s_.proportional_controls, device) ||
+           std::any_of(s_.staged_controls.begin(), s_.staged_controls.end(),
+                       [&](const auto& c) {
+                         return plan_.uses(c.name) &&
+                                std::any_of(c.value.stages.begin(), c.value.stages.end(),
+                                            [&](const auto& stage) { return holds(stage.drives, device); });
+                       }) ||
+           std::any_of(s_.rules.begin(), s_.rules.end(),
+                       [&](const auto& rule) { return holds(rule.value.calls, device); }) ||
+           std::any_of(responses.begin(), responses.end(),
+                       [&](const auto& r) { return holds(r.value.opens, device); }) ||
            std::any_of(visits.begin(), visits.end(), [&](const auto& v) { return holds(v.value.opens, device); });
   }
 

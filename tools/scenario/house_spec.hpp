@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "models/air/droplet_sizes.hpp"
+#include "tools/scenario/control_spec.hpp"
 #include "tools/scenario/field_options.hpp"
 
 /// The house's part of a scenario: its shell and what belongs to it. SI inside; defaults stand in the field lists.
@@ -22,6 +23,7 @@ struct SheetSpec {
   double infrared_passes = 0.0, haze = 0.0, thrown_back = 0.0, resistance_m2_k_w = 0.0;
   std::optional<double> opaque_reflects;
   double dirt = 0.0, whitewash_passes = 0.0, whitewash_reflects = 0.0, wet_share = 0.0, frame_share = 0.0;
+  double hail_rating_j = 0.0;
 };
 /// A part of the cover that differs from the rest.
 struct CoverPartSpec {
@@ -75,7 +77,8 @@ struct OpeningSpec {
   std::string bay;
   WallSide side = WallSide::front;
   double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, shut_share = 0.0, discharge = 0.0;
-  std::optional<double> screen_discharge;
+  std::optional<double> screen_discharge, withstands_m_s;
+  SwitchingSpec switching;
 };
 enum class FanMoves { air_out, air_in, air_around };
 struct FanSpec {
@@ -84,6 +87,8 @@ struct FanSpec {
   WallSide side = WallSide::last_end, inlet_side = WallSide::first_end;
   double height_m = 0.0, inlet_height_m = 0.0, flow_m3_s = 0.0, power_w = 0.0, shut_off_pa = 0.0, width_m = 0.0;
   std::optional<double> inlet_area_m2;
+  SwitchingSpec switching;
+  DrawSpec draw;
 };
 enum class MistWets { air, floor, roof };
 struct MistSpec {
@@ -93,12 +98,18 @@ struct MistSpec {
   double pressure_pa = 0.0, rated_pressure_pa = 0.0, median_drop_m = 0.0, drop_spread = 0.0;
   int nozzles = 0;
   MistWets wets = MistWets::air;
+  std::string pump;  ///< of the scenario's, or kOwnPump
+  SwitchingSpec switching;
+  DrawSpec draw;
 };
+inline constexpr const char* kOwnPump = "its own";
 /// A wet pad in a wall, fed from the tank, through which fans draw outdoor air.
 struct PadSpec {
   std::string bay;
   WallSide side = WallSide::first_end;
   double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, thickness_m = 0.0, pump_power_w = 0.0;
+  SwitchingSpec switching;
+  DrawSpec draw;
 };
 enum class ShadeSide { outside, inside };
 enum class ShadeOver { roof, walls, all };
@@ -107,6 +118,10 @@ struct ShadeSpec {
   ShadeSide hangs = ShadeSide::outside;
   ShadeOver over = ShadeOver::roof;
   double transmits = 0.0, absorbs = 0.0, straight = 0.0, infrared_passes = 0.0, emissivity = 0.0, drive_power_w = 0.0;
+  double stops_hail_j = 0.0, uplift = 0.0, ballast_kg = 0.0;
+  std::optional<double> loose_kg_m2;  ///< its weight where it lies loose; absent: fixed
+  SwitchingSpec switching;
+  DrawSpec draw;
 };
 
 }  // namespace noonhouse

@@ -44,10 +44,24 @@ class HouseTree {
   std::string text() const {
     std::string out = paragraph(s_.title) + paragraph(s_.about);
     out += paragraph("plan: " + plan_.name + (plan_.about.empty() ? "" : " (" + plan_.about + ")")) + "\n";
-    out += tree_text(
-        {group("run", "run"), group("site", "site"), group("weather", "weather"), house(), obstacles(), shades(),
-         drips(), kinds(), controls(), group("tank", "tank"), group("power", "power"), grower(), service()},
-        kWidth);
+    std::vector<Branch> all{group("run", "run"),
+                            group("site", "site"),
+                            group("weather", "weather"),
+                            house(),
+                            obstacles(),
+                            shades(),
+                            drips(),
+                            kinds(),
+                            controls(),
+                            water(),
+                            group("power", "power"),
+                            grower()};
+    add_named(all, "hazards", "hazards", s_.hazards);
+    add_named(all, "failures", "faults", s_.faults);
+    if (!s_.prices.parts.empty()) all.push_back(group("prices", "prices"));
+    add_named(all, "prices of parts", "prices.parts", s_.prices.parts);
+    all.push_back(service());
+    out += tree_text(all, kWidth);
     if (const auto hints = house_hints(plan_); !hints.empty()) {
       out += "\nworth a look\n";
       std::vector<Branch> branches;
@@ -205,9 +219,19 @@ class HouseTree {
 
   void add_sensors(Branch& out, const Here& here) const {
     for (const auto& it : s_.sensors)
-      if (here(it.value.bay, it.value.height_m))
-        out.children.push_back({fmt::format("sensor {}: {}", it.name,
-                                            listed("sensors." + it.name, {"measures", "height", "time_constant"}))});
+      if (here(it.value.bay, it.value.height_m)) out.children.push_back({sensor(it)});
+  }
+
+  /// What hangs there; of the rest what the file says.
+  std::string sensor(const Named<SensorSpec>& it) const {
+    std::string out =
+        fmt::format("sensor {}: {}", it.name, listed("sensors." + it.name, {"measures", "height", "time_constant"}));
+    for (const Fact& fact : facts_)
+      if (fact.group == "sensors." + it.name && !fact.assumed && !fact.text.empty() && fact.key != "measures" &&
+          fact.key != "height" && fact.key != "time_constant" && fact.key != "bay")
+        out += ", " + value_words(fact);
+    if (!it.value.sprayed_by.empty()) out += fmt::format("; in the spray of {}", fmt::join(it.value.sprayed_by, ", "));
+    return out;
   }
 
   Branch obstacles() const {
@@ -260,15 +284,55 @@ class HouseTree {
     return or_none(std::move(out));
   }
 
+  template <class T>
+  void add_controls(Branch& out, const char* sort, const char* group, const std::vector<Named<T>>& items) const {
+    for (const auto& it : items)
+      out.children.push_back(
+          {fmt::format("{} {}: {}{}", sort, it.name, listed(std::string(group) + "." + it.name), resting(it.name)),
+           {{"drives " + devices(it.value.drives)}}});
+  }
+
   Branch controls() const {
     Branch out{"controls", {}};
-    for (const auto& it : s_.thermostats)
-      out.children.push_back({"thermostat " + it.name + ": " + listed("thermostats." + it.name) + resting(it.name),
-                              {{"drives " + devices(it.value.drives)}}});
-    for (const auto& it : s_.timers)
-      out.children.push_back({"timer " + it.name + ": " + listed("timers." + it.name) + resting(it.name),
-                              {{"drives " + devices(it.value.drives)}}});
+    add_controls(out, "thermostat", "thermostats", s_.thermostats);
+    add_controls(out, "humidistat", "humidistats", s_.humidistats);
+    add_controls(out, "deficit control", "deficit_controls", s_.deficit_controls);
+    for (const auto& it : s_.staged_controls) {
+      Branch staged{"staged control " + it.name + ": " + listed("staged_controls." + it.name) + resting(it.name), {}};
+      for (std::size_t i = 0; i < it.value.stages.size(); ++i)
+        staged.children.push_back(
+            {fmt::format("stage {}: {}", i + 1, listed(fmt::format("staged_controls.{}.stages.{}", it.name, i + 1))),
+             {{"drives " + devices(it.value.stages[i].drives)}}});
+      out.children.push_back(std::move(staged));
+    }
+    add_controls(out, "proportional control", "proportional_controls", s_.proportional_controls);
+    add_controls(out, "timer", "timers", s_.timers);
+    for (const auto& it : s_.rules) {
+      Branch rule{"rule " + it.name + ": " + listed("rules." + it.name), {}};
+      if (!it.value.forbids.empty()) rule.children.push_back({"forbids " + devices(it.value.forbids)});
+      if (!it.value.calls.empty()) rule.children.push_back({"calls " + devices(it.value.calls)});
+      out.children.push_back(std::move(rule));
+    }
     return or_none(std::move(out));
+  }
+
+  /// Items of a mapping, a line each; nothing where there are none.
+  template <class T>
+  void add_named(std::vector<Branch>& out, const char* words, const char* group,
+                 const std::vector<Named<T>>& items) const {
+    if (items.empty()) return;
+    Branch branch{words, {}};
+    for (const auto& it : items)
+      branch.children.push_back({it.name + ": " + listed(std::string(group) + "." + it.name)});
+    out.push_back(std::move(branch));
+  }
+
+  Branch water() const {
+    Branch out{"tank: " + listed("tank"), {}};
+    add_named(out.children, "gutters", "gutters", s_.gutters);
+    add_named(out.children, "refills", "refills", s_.refills);
+    add_named(out.children, "pumps", "pumps", s_.pumps);
+    return out;
   }
 
   Branch grower() const {
@@ -282,6 +346,12 @@ class HouseTree {
       out.children.push_back(std::move(visit));
     }
     if (out.children.empty()) out.children.push_back({"no visits"});
+    for (const auto& it : s_.grower.responses) {
+      Branch response{"on " + it.value.sign + ", " + it.name + ": " + listed("grower.responses." + it.name), {}};
+      if (!it.value.opens.empty()) response.children.push_back({"opens or starts " + devices(it.value.opens)});
+      if (!it.value.shuts.empty()) response.children.push_back({"shuts or stops " + devices(it.value.shuts)});
+      out.children.push_back(std::move(response));
+    }
     return out;
   }
 

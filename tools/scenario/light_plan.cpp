@@ -29,12 +29,6 @@ std::vector<bool> season(const ScenarioSpec& spec, int day) {
   return out;
 }
 
-/// A place given by metres east and north of the house's middle, in house coordinates.
-Vector3 house_place(double east_m, double north_m, double faces_rad) {
-  return {east_m * std::cos(faces_rad) - north_m * std::sin(faces_rad),
-          east_m * std::sin(faces_rad) + north_m * std::cos(faces_rad), 0.0};
-}
-
 LightObstacle obstacle(const BlockSpec& block, double faces_rad) {
   const Vector3 middle = house_place(block.east_m, block.north_m, faces_rad);
   // Its length runs a quarter turn from where its long face looks to.
@@ -61,6 +55,11 @@ double bench_passes(const Named<BenchSpec>& bench, const ScenarioSpec& spec) {
 }
 
 }  // namespace
+
+Vector3 house_place(double east_m, double north_m, double faces_rad) {
+  return {east_m * std::cos(faces_rad) - north_m * std::sin(faces_rad),
+          east_m * std::sin(faces_rad) + north_m * std::cos(faces_rad), 0.0};
+}
 
 Vector3 house_direction(double azimuth_rad, double elevation_rad, double faces_rad) {
   const double turn = azimuth_rad - faces_rad, level = std::cos(elevation_rad);

@@ -91,6 +91,9 @@ class FacetOptics {
   Taken diffuse_, inside_;
 };
 
+/// A place given by metres east and north of the house's middle, in house coordinates on the ground.
+Vector3 house_place(double east_m, double north_m, double faces_rad);
+
 /// Geometry for every season that a run meets, and each instant's sun on it; one for all plans with the same house,
 /// benches, obstacles, site and days.
 class SunlitHouse {

@@ -24,6 +24,10 @@ std::vector<std::string> switchable_names(const ScenarioSpec& s) {
   add(s.drip_lines);
   add(s.shades);
   add(s.thermostats);
+  add(s.humidistats);
+  add(s.deficit_controls);
+  add(s.staged_controls);
+  add(s.proportional_controls);
   add(s.timers);
   return out;
 }

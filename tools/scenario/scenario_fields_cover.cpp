@@ -3,13 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <numbers>
 #include <span>
 #include <string>
+#include <utility>
 
 #include "models/envelope/cover_material.hpp"
 #include "models/envelope/shade_material.hpp"
 #include "models/ground/soil_material.hpp"
+#include "models/hazard/hail.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
 namespace noonhouse {
@@ -87,6 +90,29 @@ void sheet_material_fields(FieldVisitor& v, SheetSpec& s) {
              {.minimum = 0, .maximum = 1, .about = "given: an opaque wall that reflects this share of sunlight"});
 }
 
+/// What a material bears of hail, as text, by the rating that is nearest to it; walls of boards or brick bear any.
+std::string hail_text(const std::string& material) {
+  constexpr std::array<std::pair<const char*, const char*>, 11> kNearest{{
+      {"glass 3 mm", "horticultural glass 3 mm"},
+      {"glass 4 mm", "horticultural glass 4 mm"},
+      {"double glass", "horticultural glass 4 mm"},
+      {"film", "polyethylene film"},
+      {"polycarbonate 6 mm", "twin-wall polycarbonate 8 mm"},
+      {"polycarbonate 10 mm", "twin-wall polycarbonate 10 mm"},
+      {"polycarbonate sheet", "twin-wall polycarbonate 10 mm"},
+      {"acrylic", "acrylic sheet"},
+      {"glass-fibre", "acrylic sheet"},
+      {"pvc", "acrylic sheet"},
+      {"", ""},
+  }};
+  const auto nearest = std::find_if(kNearest.begin(), kNearest.end(),
+                                    [&](const auto& pair) { return material.find(pair.first) != std::string::npos; });
+  const auto ratings = hail_ratings();
+  const auto found = std::find_if(ratings.begin(), ratings.end(),
+                                  [&](const HailRating& r) { return std::string_view(r.name) == nearest->second; });
+  return found == ratings.end() ? "200 J" : fmt::format("{:.6g} J", found->bears_j.value);
+}
+
 }  // namespace
 
 std::vector<Choice<WallSide>> side_choices() {
@@ -129,6 +155,12 @@ void fields(FieldVisitor& v, SheetSpec& s) {
               .maximum = 0.9,
               .default_text = "10 %",
               .about = "share of the light that opaque bars take (common practice, no source)"});
+  const std::string bears = hail_text(s.material);
+  v.quantity("bears_hail", s.hail_rating_j, Dimension::energy,
+             {.minimum = 0,
+              .maximum = 1000,
+              .default_text = bears.c_str(),
+              .about = "blow of a stone that it bears when new; the maker's tested class should replace it"});
 }
 
 void fields(FieldVisitor& v, FloorSpec& s) {
@@ -190,6 +222,19 @@ void fields(FieldVisitor& v, ShadeSpec& s) {
               {.minimum = 0, .maximum = 1, .about = "longwave, both faces"}, percent(m.emissivity.value));
   v.quantity("drive_power", s.drive_power_w, Dimension::power,
              {.minimum = 0, .default_text = "0 W", .about = "electric, to hold it drawn"});
+  v.quantity("stops_hail", s.stops_hail_j, Dimension::energy,
+             {.minimum = 0, .maximum = 1000, .default_text = "0 J", .about = "of a stone's blow that it takes up"});
+  v.quantity("loose_weight", s.loose_kg_m2, Dimension::area_density,
+             {.minimum = 0.01, .maximum = 100, .about = "of a cover that lies loose; absent: fixed to the frame"});
+  v.quantity("ballast", s.ballast_kg, Dimension::mass,
+             {.minimum = 0, .maximum = 1e5, .default_text = "0 kg", .about = "that holds a loose cover down, in all"});
+  v.number("uplift", s.uplift,
+           {.minimum = 0,
+            .maximum = 4,
+            .default_text = "0.6",
+            .about = "net pressure coefficient that lifts it (common practice, no source)"});
+  switching_fields(v, s.switching, "to draw it");
+  power_draw_fields(v, s.draw);
 }
 
 void fields(FieldVisitor& v, ObstacleSpec& s) {

@@ -70,6 +70,9 @@ void fields(FieldVisitor& v, OpeningSpec& s) {
              {.minimum = 0.02,
               .maximum = 1,
               .about = "discharge coefficient of an insect screen in the opening; absent: no screen"});
+  v.quantity("withstands", s.withstands_m_s, Dimension::speed,
+             {.minimum = 1, .maximum = 80, .about = "gust that its flap bears while open; absent: any"});
+  switching_fields(v, s.switching, "from shut to open");
 }
 
 void fields(FieldVisitor& v, FanSpec& s) {
@@ -101,6 +104,8 @@ void fields(FieldVisitor& v, FanSpec& s) {
   v.quantity("width", s.width_m, Dimension::length,
              {.minimum = 0.02, .maximum = 5, .default_text = "0.35 m", .about = "across its blades"});
   v.quantity("power", s.power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
+  switching_fields(v, s.switching, "from rest to full speed");
+  power_draw_fields(v, s.draw);
 }
 
 void fields(FieldVisitor& v, MistSpec& s) {
@@ -140,7 +145,19 @@ void fields(FieldVisitor& v, MistSpec& s) {
               .about = "spread parameter of Rosin and Rammler; the larger, the more alike the drops"});
   v.choice("wets", s.wets, {{"air", MistWets::air}, {"floor", MistWets::floor}, {"roof", MistWets::roof}},
            {.default_text = "air", .about = "air and what stands below; the floor alone; or the roof from outside"});
-  v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
+  v.name_of("pump", s.pump,
+            {.of = {"pumps"},
+             .also = {kOwnPump},
+             .default_text = kOwnPump,
+             .about = "its own holds the pressure; one of the pumps gives what pump, pipe and nozzles settle on"});
+  const bool own = s.pump == kOwnPump || s.pump.empty();
+  v.quantity("pump_power", s.pump_power_w, Dimension::power,
+             {.minimum = 0,
+              .default_text = own ? nullptr : "0 W",
+              .about = "electric, when running; of a line on one of the pumps: its valve"});
+  switching_fields(v, s.switching, "from shut to full flow");
+  power_draw_fields(v, s.draw);
+  water_draw_fields(v, s.draw);
 }
 
 void fields(FieldVisitor& v, PadSpec& s) {
@@ -155,6 +172,9 @@ void fields(FieldVisitor& v, PadSpec& s) {
   v.quantity("thickness", s.thickness_m, Dimension::length,
              {.minimum = 0.03, .maximum = 0.4, .default_text = "100 mm", .about = "along the air"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power, {.minimum = 0, .about = "electric, when running"});
+  switching_fields(v, s.switching, "from dry to wet");
+  power_draw_fields(v, s.draw);
+  water_draw_fields(v, s.draw);
 }
 
 }  // namespace noonhouse

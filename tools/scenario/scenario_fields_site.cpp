@@ -54,10 +54,21 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.named("drip_lines", s.drip_lines, {.about = "lines of drippers from the tank into pots"});
   v.named("sensors", s.sensors, {.about = "instruments that controls read"});
   v.named("thermostats", s.thermostats, {.about = "on/off controls with two limits"});
+  v.named("humidistats", s.humidistats, {.about = "on/off controls of humidity"});
+  v.named("deficit_controls", s.deficit_controls, {.about = "on/off controls of the air's vapour pressure deficit"});
+  v.named("staged_controls", s.staged_controls, {.about = "controls whose stages join one after the other"});
+  v.named("proportional_controls", s.proportional_controls, {.about = "controls that open or turn up by degrees"});
   v.named("timers", s.timers, {.about = "controls by the clock"});
+  v.named("rules", s.rules, {.about = "states of affairs that forbid or call devices, or are a sign for the grower"});
+  v.named("gutters", s.gutters, {.about = "what drains the roof into the tank; absent: a plain gutter on each slope"});
   v.group("tank", s.tank, {.about = "the rain water tank"});
+  v.named("refills", s.refills, {.about = "water brought when the tank is low"});
+  v.named("pumps", s.pumps, {.about = "pumps with their pipes, for mist lines that name one"});
   v.group("power", s.power, {.about = "panel and battery"});
   v.group("grower", s.grower, {.about = "when the grower comes and does what"});
+  v.named("hazards", s.hazards, {.about = "bad weather put into the run"});
+  v.named("faults", s.faults, {.about = "failures put into the run, each at its time"});
+  v.group("prices", s.prices, {.about = "what parts cost; nothing given: cost is not told"});
 }
 
 void fields(FieldVisitor& v, RunSpec& s) {
@@ -98,6 +109,11 @@ void fields(FieldVisitor& v, SiteSpec& s) {
               .maximum = 2,
               .default_text = "60 %",
               .about = "wind at the house over the weather's wind (common practice, no source)"});
+  v.number("gust_factor", s.gust_factor,
+           {.minimum = 1,
+            .maximum = 4,
+            .default_text = "1.6",
+            .about = "gusts over the wind's mean at the house (common practice, no source)"});
   v.quantity("deep_soil", s.deep_soil_k, Dimension::temperature,
              {.minimum = 250, .maximum = 320, .about = "yearly mean temperature of the ground"});
   v.quantity(

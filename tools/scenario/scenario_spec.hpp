@@ -8,9 +8,12 @@
 
 #include "models/air/wind_pressure.hpp"
 #include "models/weather/sky_light.hpp"
+#include "tools/scenario/control_spec.hpp"
 #include "tools/scenario/field_options.hpp"
+#include "tools/scenario/hazard_spec.hpp"
 #include "tools/scenario/house_spec.hpp"
 #include "tools/scenario/plant_spec.hpp"
+#include "tools/scenario/supply_spec.hpp"
 #include "tools/units/clock_text.hpp"
 #include "tools/weather_file/year_generator.hpp"
 
@@ -27,7 +30,7 @@ struct RunSpec {
 enum class WindFilm { watmuff, iso };
 struct SiteSpec {
   double latitude_rad = 0.0, longitude_rad = 0.0, altitude_m = 0.0, utc_offset_s = 0.0, albedo = 0.0;
-  double wind_share = 0.0, deep_soil_k = 0.0, soil_swing_k = 0.0;
+  double wind_share = 0.0, gust_factor = 1.0, deep_soil_k = 0.0, soil_swing_k = 0.0;
   int coldest_day = 0;
   SkyForm sky = SkyForm::dew_point;
   WindFilm wind_film = WindFilm::watmuff;
@@ -64,49 +67,6 @@ struct WeatherSpec {
   std::variant<InventedHeatwave, InventedYear, TypicalYearFile, PlainWeatherFile> source;
 };
 
-enum class Measures { temperature, humidity };
-struct SensorSpec {
-  Measures measures = Measures::temperature;
-  std::string bay;
-  double height_m = 0.0, time_constant_s = 0.0;
-};
-struct ThermostatSpec {
-  std::string sensor;
-  double starts_at_k = 0.0, stops_at_k = 0.0, least_on_s = 0.0, least_off_s = 0.0, from_s = 0.0, until_s = 0.0;
-  std::vector<std::string> drives;
-};
-struct TimerSpec {
-  double from_s = 0.0, until_s = 0.0, on_s = 0.0, every_s = 0.0;
-  std::vector<std::string> drives;
-};
-
-/// A line of drippers from the tank into pots.
-struct DripSpec {
-  std::vector<std::string> waters;
-  double flow_m3_s = 0.0, pump_power_w = 0.0;
-};
-
-struct TankSpec {
-  double capacity_m3 = 0.0, start_m3 = 0.0, low_m3 = 0.0, restart_m3 = 0.0, runoff_coefficient = 0.0;
-  double wall_area_m2 = 0.0, wall_u_w_m2_k = 0.0;
-};
-struct PowerSpec {
-  double panel_area_m2 = 0.0, panel_efficiency = 0.0, panel_slope_rad = 0.0, panel_faces_rad = 0.0;
-  double panel_derate_per_k = 0.0, panel_noct_k = 0.0;
-  double battery_j = 0.0, battery_start = 0.0, cut_off = 0.0, reconnect = 0.0;
-  double charge_efficiency = 0.0, discharge_efficiency = 0.0, standby_w = 0.0;
-};
-
-struct VisitSpec {
-  double at_s = 0.0;
-  std::vector<std::string> waters;
-  std::vector<std::string> opens, shuts;
-};
-struct GrowerSpec {
-  double pours_to = 0.0;
-  std::vector<Named<VisitSpec>> visits;
-};
-
 struct ScenarioSpec {
   std::string title, about;
   RunSpec run;
@@ -125,10 +85,21 @@ struct ScenarioSpec {
   std::vector<Named<PlantGroupSpec>> plants;
   std::vector<Named<SensorSpec>> sensors;
   std::vector<Named<ThermostatSpec>> thermostats;
+  std::vector<Named<HumidistatSpec>> humidistats;
+  std::vector<Named<DeficitControlSpec>> deficit_controls;
+  std::vector<Named<StagedSpec>> staged_controls;
+  std::vector<Named<ProportionalSpec>> proportional_controls;
   std::vector<Named<TimerSpec>> timers;
+  std::vector<Named<RuleSpec>> rules;
+  std::vector<Named<GutterSpec>> gutters;
   TankSpec tank;
+  std::vector<Named<RefillSpec>> refills;
+  std::vector<Named<PumpSpec>> pumps;
   PowerSpec power;
   GrowerSpec grower;
+  std::vector<Named<WeatherHazardSpec>> hazards;
+  std::vector<Named<FaultSpec>> faults;
+  PricesSpec prices;
 };
 
 /// What a plan says beside the changes it makes to the base.

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "models/properties/atmosphere.hpp"
+#include "models/weather/hazard_weather.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "tools/scenario/assemble.hpp"
 #include "tools/scenario/field_tools.hpp"
@@ -101,6 +103,34 @@ void move_to_year(WeatherSeries& series, std::chrono::year year) {
 
 std::chrono::sys_seconds run_start(const ScenarioSpec& s) { return std::chrono::sys_days(s.run.start); }
 
+/// Puts the scenario's bad weather into a series; hail strikes the cover and leaves the weather alone.
+class BadWeather {
+ public:
+  BadWeather(const ScenarioSpec& s, WeatherSeries& series) : s_(s), series_(series) {}
+  void operator()(const HailSpec&) const {}
+  void operator()(const GustsSpec& h) const {
+    const double mean = h.speed_m_s / (s_.site.gust_factor * std::max(0.01, s_.site.wind_share));
+    series_ = with_gusts(series_, {at(h.day, h.at_s), h.lasts_s, mean});
+  }
+  void operator()(const CloudburstSpec& h) const {
+    series_ = with_cloudburst(series_, {at(h.day, h.at_s), h.lasts_s, 1000.0 * h.rain_m});
+  }
+  void operator()(const FrostNightSpec& h) const {
+    series_ = with_frost_night(std::move(series_), {date(h.day), h.lowest_k});
+  }
+  void operator()(const HazeSpec& h) const {
+    series_ = with_dust(std::move(series_), {date(h.day), h.days, h.strength});
+  }
+
+ private:
+  std::chrono::sys_days date(int day) const { return std::chrono::sys_days(s_.run.start) + std::chrono::days{day - 1}; }
+  std::chrono::sys_seconds at(int day, double clock_s) const {
+    return date(day) + std::chrono::seconds{static_cast<std::int64_t>(clock_s)};
+  }
+  const ScenarioSpec& s_;
+  WeatherSeries& series_;
+};
+
 }  // namespace
 
 std::string weather_key(const PlanScenario& plan) {
@@ -108,6 +138,7 @@ std::string weather_key(const PlanScenario& plan) {
   shared.run = plan.spec.run;
   shared.site = plan.spec.site;
   shared.weather = plan.spec.weather;
+  shared.hazards = plan.spec.hazards;
   return save_fields(shared);
 }
 
@@ -125,6 +156,14 @@ WeatherSeries weather_of(const Scenario& scenario, const PlanScenario& plan) {
     series = read_plain_weather(beside(scenario, std::get<PlainWeatherFile>(s.weather.source).file));
   }
   require_cover(series, run_start(s), s.run.length_s);
+  for (const auto& [name, hazard] : s.hazards) {
+    const auto* frost = std::get_if<FrostNightSpec>(&hazard.what);
+    const auto evening = std::chrono::sys_days(s.run.start) + std::chrono::days{frost != nullptr ? frost->day - 1 : 0};
+    if (frost != nullptr && !night_after(series, evening))
+      plan.places.fail(ErrorKind::does_not_fit, "hazards." + name + ".day",
+                       "the weather has no night that begins on the evening of that day");
+    std::visit(BadWeather(s, series), hazard.what);
+  }
   return series;
 }
 

@@ -36,6 +36,7 @@ void SiteForcing::write(std::size_t k, double share, std::span<const double> cha
   put(channels_.outdoor, between(a.outdoor_k, b.outdoor_k));
   put(channels_.humidity, between(a.humidity_ratio, b.humidity_ratio));
   put(channels_.wind, between(a.wind_m_s, b.wind_m_s));
+  put(channels_.gust, table.gust_factor() * between(a.wind_m_s, b.wind_m_s));
   put(channels_.sky, between(a.sky_k, b.sky_k));
   put(channels_.global, between(a.global_w_m2, b.global_w_m2));
   put(channels_.panel, between(a.panel_w, b.panel_w));

@@ -49,7 +49,8 @@ class SiteTable {
   const SunRow& row() const { return row_; }
   std::size_t instants() const { return instants_.size(); }
   const SunlitHouse& sun() const { return *sun_; }
-  double mean_outdoor_k() const;  ///< over the run's grid instants [K]
+  double gust_factor() const { return gust_factor_; }  ///< gusts over the mean wind at the house
+  double mean_outdoor_k() const;                       ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
   /// Pressure of the wind on each facet [Pa].
   const double* wind_pa(std::size_t k) const { return wind_pa_.data() + k * row_.facets; }
@@ -60,6 +61,7 @@ class SiteTable {
 
  private:
   Tick spacing_;
+  double gust_factor_ = 1.0;
   SunRow row_;
   std::shared_ptr<const SunlitHouse> sun_;
   std::vector<Instant> instants_;
@@ -78,7 +80,7 @@ inline constexpr std::size_t kMostBays = 64;
 
 /// Which channels the forcing writes.
 struct SiteChannels {
-  ChannelId outdoor, humidity, wind, sky, rain, global, panel, deep_soil;
+  ChannelId outdoor, humidity, wind, gust, sky, rain, global, panel, deep_soil;
   std::vector<ChannelId> sunlight;  ///< by SunRow
   std::vector<ChannelId> wind_pa;   ///< by facet
   std::vector<ChannelId> drawn;     ///< position of each cloth, read

@@ -30,7 +30,28 @@ double mean_rain(const WeatherSignal& weather, Tick from, Tick to) {
   return count > 0 ? sum / count : 0.0;
 }
 
-SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal& weather, double pressure_pa, Tick t) {
+/// Power of the panel [W]: of the light past obstacles and dirt. What of the direct light obstacles leave is told.
+double panel_now_w(const ScenarioSpec& spec, const WeatherRow& w, const SunPosition& sun, double direct_left) {
+  const PowerSpec& p = spec.power;
+  SkyLight light = sky_light(w, sun);
+  light.beam_w_m2 *= direct_left;
+  const double on_panel =
+      (1.0 - p.panel_soiling) * plane_irradiance(light, sun, p.panel_slope_rad, p.panel_faces_rad, spec.site.albedo);
+  return panel_power_w(p.panel_area_m2, p.panel_efficiency, p.panel_derate_per_k, p.panel_noct_k, on_panel,
+                       w.temperature_k);
+}
+
+/// Share of the direct light that obstacles leave to the panel.
+double past_obstacles(const ScenarioSpec& spec, const HouseShape& shape, const SunlitHouse::Instant& now) {
+  if (now.elevation_rad <= 0.0 || spec.obstacles.empty()) return 1.0;
+  const PowerSpec& p = spec.power;
+  Vector3 place = house_place(p.panel_east_m, p.panel_north_m, shape.faces_rad);
+  place.z = p.panel_height_m.value_or(shape.top_m);
+  return now.geometry->scene.past_obstacles(place, now.to_sun);
+}
+
+SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal& weather, double pressure_pa, Tick t,
+                                   double direct_left) {
   const WeatherRow w = weather.at(t);
   const SunPosition sun = weather.sun(t);
   SiteTable::Instant now;
@@ -41,11 +62,7 @@ SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal
       sky_temperature_of(w, spec.site.sky, 12.0 + sun.hour_angle_rad * 12.0 / kPi, pressure_pa, spec.site.altitude_m);
   now.global_w_m2 = w.global_horizontal_w_m2;
   now.rain_kg_m2_s = mean_rain(weather, t, t + ticks(spec.run.sun_every_s));
-  const PowerSpec& p = spec.power;
-  const double on_panel =
-      plane_irradiance(sky_light(w, sun), sun, p.panel_slope_rad, p.panel_faces_rad, spec.site.albedo);
-  now.panel_w = panel_power_w(p.panel_area_m2, p.panel_efficiency, p.panel_derate_per_k, p.panel_noct_k, on_panel,
-                              w.temperature_k);
+  now.panel_w = panel_now_w(spec, w, sun, direct_left);
   now.deep_soil_k = deep_ground_k(spec, day_of_run_year(spec.run, t), ground_depth_m(ground_layers(spec.house.floor)));
   return now;
 }
@@ -72,13 +89,17 @@ std::shared_ptr<const SunlitHouse> sunlit_house(const ScenarioSpec& spec, const 
 
 SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather,
                      double pressure_pa, std::shared_ptr<const SunlitHouse> sun)
-    : spacing_(ticks(spec.run.sun_every_s)), row_(sun_row(spec, shape)), sun_(std::move(sun)) {
+    : spacing_(ticks(spec.run.sun_every_s)),
+      gust_factor_(spec.site.gust_factor),
+      row_(sun_row(spec, shape)),
+      sun_(std::move(sun)) {
   const std::size_t count = grid_instants(spec.run);
   sunlight_.assign(count * (row_.cloths + 1) * row_.size(), 0.0);
   SunlightAccount account(spec, shape, row_);
   for (std::size_t k = 0; k < count; ++k) {
     const Tick t = spacing_ * static_cast<std::int64_t>(k);
-    instants_.push_back(weather_instant(spec, weather, pressure_pa, t));
+    instants_.push_back(
+        weather_instant(spec, weather, pressure_pa, t, past_obstacles(spec, shape, sun_->instants()[k])));
     const Instant& air = instants_.back();
     const double head =
         velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa), air.wind_m_s);

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+#include <array>
+#include <string>
+#include <vector>
+
+#include "tools/record/run_record.hpp"
+
+namespace noonhouse {
+
+/// A group that a failure costs, beyond what the plan loses without it.
+struct FaultCost {
+  std::string plants, state;  ///< "harmed" or "lost"
+  std::string reason;
+  double time_s = 0.0;  ///< since the run's start
+};
+
+/// What one addition does to the time that is left after a failure.
+struct FaultAddition {
+  std::string name;
+  double grace_s = kNotHappened;  ///< no harm within the horizon
+};
+
+/// One failure, tried through the run.
+struct FaultOutcome {
+  std::string of, words;  ///< "mist line", "is stuck off"
+  /// From the failure to the first harm, by the hour of the hottest day at which it fails; kNotHappened where none
+  /// comes within the horizon [s].
+  std::array<double, 24> grace_by_hour_s{};
+  bool harms = false;
+  double worst_s = kNotHappened;         ///< when it is worst to fail, since the run's start
+  double worst_grace_s = kNotHappened;   ///< what is left then
+  std::vector<FaultCost> costs;          ///< of a failure at that moment, to the end of the run
+  std::vector<std::string> chain;        ///< of the first harm, newest first
+  std::vector<FaultAddition> additions;  ///< in the order of what they gain
+};
+
+/// All failures of a plan, the least time left first.
+struct FaultSheet {
+  std::string scenario, plan, start;
+  double hottest_day_s = 0.0;            ///< midnight of the day whose hours are told, since the run's start
+  double horizon_s = 86400.0;            ///< how far a failure is followed for harm
+  int runs = 0;                          ///< branches that were run
+  std::vector<std::string> lost_anyway;  ///< groups harmed or lost without any failure
+  std::vector<FaultOutcome> faults;
+};
+
+}  // namespace noonhouse

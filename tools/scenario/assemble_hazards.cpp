@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+// What bad weather does to the house, and failures at stated times.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "models/control/device.hpp"
+#include "models/control/gives_way.hpp"
+#include "models/control/script.hpp"
+#include "models/hazard/hail.hpp"
+#include "models/hazard/hail_strike.hpp"
+#include "models/hazard/wind_load.hpp"
+#include "tools/scenario/assembler.hpp"
+#include "tools/scenario/light_plan.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kPane = 0.36;  ///< of a pane, or a repair of film [m2]; common practice, no source
+
+bool covers(const ShadeSpec& shade, const Facet& facet) {
+  return shade.over == ShadeOver::all || (shade.over == ShadeOver::roof) == facet.roof();
+}
+
+/// What a covered panel, a low reading or a leak leaves, where the scenario says how much.
+double value_of(const FaultSpec& f, const FaultPoint& point) {
+  switch (f.what) {
+    case FailureKind::reads_low:
+      return point.healthy - f.by_k;
+    case FailureKind::reads_high:
+      return point.healthy + f.by_k;
+    case FailureKind::tank_leaks:
+      return kWaterKgPerM3 * f.leak_m3_s;
+    case FailureKind::cell_dead:
+      return f.share;
+    default:
+      return point.value;
+  }
+}
+
+}  // namespace
+
+/// Area that a cloth covers [m2].
+double Assembler::cloth_area_m2(const ShadeSpec& shade) const {
+  double sum = 0.0;
+  for (const Facet& facet : out_.shape.facets)
+    if (covers(shade, facet)) sum += facet.area_m2;
+  return sum;
+}
+
+void Assembler::add_hazards() {
+  Script::Parameters script{"hazard", {}};
+  ChannelId hailing = graph_.channel("hail falls", "1", 0.0);
+  for (const auto& [name, hazard] : spec_.hazards)
+    if (const auto* hail = std::get_if<HailSpec>(&hazard.what)) {
+      const Tick from = kDay * (hail->day - 1) + ticks(hail->at_s);
+      script.lines.push_back({from,
+                              fmt::format("{}: hail begins, stones of {:.3g} mm", name, 1000.0 * hail->stone_m),
+                              EventKind::weather,
+                              {{hailing, 1.0}}});
+      script.lines.push_back({from + ticks(hail->lasts_s), name + ": hail ends", EventKind::weather, {{hailing, 0.0}}});
+      add_hail(*hail, hailing);
+    }
+  std::stable_sort(script.lines.begin(), script.lines.end(),
+                   [](const auto& a, const auto& b) { return a.when < b.when; });
+  if (!script.lines.empty()) add_agent<Script>(std::move(script));
+  add_wind_damage();
+}
+
+void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
+  Hailstone stone;
+  stone.diameter_m = hail.stone_m;
+  stone.air_density_kg_m3 = reference_density_;
+  const Tick from = kDay * (hail.day - 1) + ticks(hail.at_s);
+  const auto k = std::min(static_cast<std::size_t>(from.ms / table_->spacing().ms), table_->instants() - 1);
+  const double wind = table_->instant(k).wind_m_s;
+  for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
+    const Facet& facet = out_.shape.facets[f];
+    HailStrike::Parameters p;
+    p.name = facet.name;
+    p.from = from;
+    p.until = from + ticks(hail.lasts_s);
+    // Walls are met by what the wind drives onto them only.
+    p.stone_j = facet.roof() ? hail_energy_j(stone, wind) : 0.5 * hailstone_mass_kg(stone) * wind * wind;
+    p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
+    p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kSevereHail_kg_m2_s, stone)) *
+                  (facet.roof() ? std::cos(facet.slope_rad) : 0.0);
+    if (p.hits_m2_s <= 0.0) continue;
+    p.pane_area_m2 = kPane;
+    for (const auto& [name, shade] : spec_.shades)
+      if (shade.hangs == ShadeSide::outside && covers(shade, facet) && plan_.uses(name))
+        p.covers.push_back({name, position_channel(name, "shade"), shade.stops_hail_j});
+    p.broken = broken_[f];
+    p.hailing = hailing;
+    add_agent<HailStrike>(std::move(p));
+  }
+}
+
+/// Holes in facets that hail may break: openings of the facet's size, shut until then. To be added with the openings.
+void Assembler::add_holes() {
+  const bool hail = std::any_of(spec_.hazards.begin(), spec_.hazards.end(),
+                                [](const auto& hazard) { return std::holds_alternative<HailSpec>(hazard.value.what); });
+  if (!hail) return;
+  for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
+    const Facet& facet = out_.shape.facets[f];
+    if (!facet.roof()) continue;
+    broken_[f] = graph_.channel("broken share of the " + facet.name, "1", 0.0);
+    OpeningSpec hole;
+    hole.area_m2 = facet.area_m2;
+    hole.centre_m = 0.5 * (facet.bottom_m + facet.top_m);
+    hole.discharge = TallOpening{}.discharge;
+    open_cover("holes in the " + facet.name, static_cast<int>(f), hole, facet.top_m - facet.bottom_m, broken_[f]);
+  }
+}
+
+/// Loose covers that lift and vents that tear.
+void Assembler::add_wind_damage() {
+  for (const auto& [name, shade] : spec_.shades) {
+    if (!shade.loose_kg_m2 || !plan_.uses(name)) continue;
+    const double area = cloth_area_m2(shade);
+    GivesWay::Parameters p;
+    p.name = name;
+    p.gust = Input(out_.site.gust);
+    p.limit_m_s = lift_off_speed_m_s(*shade.loose_kg_m2 + shade.ballast_kg / area, -shade.uplift);
+    p.position = position_channel(name, "shade");
+    p.fault = device_fault(name);
+    p.fault_value = static_cast<double>(DeviceFault::stuck_off);
+    p.what = fmt::format("is blown off: it lifts at gusts of {:.1f} m/s", p.limit_m_s);
+    add_agent<GivesWay>(std::move(p));
+  }
+  for (const auto& [name, opening] : spec_.openings) {
+    if (!opening.withstands_m_s || !plan_.uses(name)) continue;
+    GivesWay::Parameters p;
+    p.name = name;
+    p.gust = Input(out_.site.gust);
+    p.limit_m_s = *opening.withstands_m_s;
+    p.position = position_channel(name, "opening");
+    p.fault = device_fault(name);
+    p.fault_value = static_cast<double>(DeviceFault::stuck_on);
+    p.what = "is torn open by the wind";
+    add_agent<GivesWay>(std::move(p));
+  }
+}
+
+/// Failures that the scenario puts into its run, each at its time.
+void Assembler::add_faults() {
+  for (const auto& [name, fault] : spec_.faults) {
+    const auto point = std::find_if(out_.fault_points.begin(), out_.fault_points.end(),
+                                    [&](const FaultPoint& p) { return p.what == fault.what && p.of == fault.of; });
+    if (point == out_.fault_points.end()) continue;  // not in service in this plan
+    const Tick when = kDay * (fault.day - 1) + ticks(fault.at_s);
+    Script::Parameters script{name, {}};
+    script.lines.push_back(
+        {when, point->of + " " + point->words, EventKind::failure, {{point->channel, value_of(fault, *point)}}});
+    if (fault.lasts_s > 0.0)
+      script.lines.push_back({when + ticks(fault.lasts_s),
+                              point->of + " is put right",
+                              EventKind::action,
+                              {{point->channel, point->healthy}},
+                              0,
+                              true});
+    add_agent<Script>(std::move(script));
+  }
+}
+
+}  // namespace noonhouse

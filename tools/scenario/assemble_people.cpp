@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+// The grower: daily visits, and what is done on a sign.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "models/control/grower.hpp"
+#include "models/control/grower_response.hpp"
+#include "tools/scenario/assembler.hpp"
+
+namespace noonhouse {
+namespace {
+constexpr double kCanReaches = 0.5;  ///< of the pump's low mark; common practice, no source
+}
+
+void Assembler::add_people() {
+  away_ = graph_.channel("grower is away", "1", 0.0);
+  out_.fault_points.push_back({FailureKind::grower_away, "grower", away_, 1.0, 0.0, "is away"});
+  for (const auto& visit : spec_.grower.visits) add_visit(visit);
+  for (const auto& response : spec_.grower.responses) add_response(response);
+}
+
+void Assembler::hands_on(const std::vector<std::string>& names, std::vector<ChannelId>& out) const {
+  for (const std::string& name : names)
+    if (plan_.uses(name)) out.push_back(hand_.at(name));
+}
+
+void Assembler::add_visit(const Named<VisitSpec>& visit) {
+  GrowerVisit::Parameters p;
+  p.name = "grower, " + visit.name;
+  p.at = ticks(visit.value.at_s);
+  p.tank_water = Input(out_.tank, 1);
+  p.tank_temperature = out_.tank;
+  p.tank_reserve_kg = kCanReaches * kWaterKgPerM3 * spec_.tank.low_m3;
+  p.water_permit = out_.water_permit;
+  p.away = away_;
+  for (const std::string& name : visit.value.waters) {
+    const auto group =
+        std::find_if(spec_.plants.begin(), spec_.plants.end(), [&](const auto& g) { return g.name == name; });
+    const auto parts =
+        std::find_if(out_.plants.begin(), out_.plants.end(), [&](const auto& g) { return g.name == name; });
+    p.waters.push_back({name, Input(parts->pot, 1), watering_.at(name),
+                        spec_.grower.pours_to * group->value.pot_water_kg_m2 * group->value.area_m2});
+  }
+  hands_on(visit.value.opens, p.opens);
+  hands_on(visit.value.shuts, p.shuts);
+  add_agent<GrowerVisit>(std::move(p));
+}
+
+void Assembler::add_response(const Named<ResponseSpec>& item) {
+  const ResponseSpec& r = item.value;
+  GrowerResponse::Parameters p;
+  p.name = "grower, " + item.name;
+  p.sign = Input(rule_holds_.at(r.sign));
+  p.limits = {0.5, 0.4};
+  p.sees = "sees: " + r.sign;
+  std::vector<std::string> deeds;
+  std::vector<ChannelId> opens, shuts;
+  hands_on(r.opens, opens);
+  hands_on(r.shuts, shuts);
+  for (const ChannelId channel : opens) p.moves.push_back({channel, 1.0, 0.0});
+  for (const ChannelId channel : shuts) p.moves.push_back({channel, 0.0, 1.0});
+  if (!r.opens.empty()) deeds.push_back(fmt::format("opens or starts {}", fmt::join(r.opens, ", ")));
+  if (!r.shuts.empty()) deeds.push_back(fmt::format("shuts or stops {}", fmt::join(r.shuts, ", ")));
+  p.does = fmt::format("{}", fmt::join(deeds, "; "));
+  p.undoes = "puts it back";
+  p.undo = r.undo;
+  p.presence = presence();
+  p.away = away_;
+  p.reaction = ticks(spec_.grower.reaction_s);
+  p.alarm = r.alarm;
+  p.returns_within = ticks(spec_.grower.returns_within_s);
+  add_agent<GrowerResponse>(std::move(p));
+}
+
+std::vector<DailyWindow> Assembler::presence() const {
+  std::vector<DailyWindow> out;
+  for (const WindowSpec& window : spec_.grower.present) out.push_back({ticks(window.from_s), ticks(window.until_s)});
+  return out;
+}
+
+}  // namespace noonhouse

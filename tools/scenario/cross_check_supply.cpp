@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: Apache-2.0
+// What controls, stores, hazards and prices say of one another.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "models/water/line_flows.hpp"
+#include "tools/scenario/scenario.hpp"
+#include "tools/units/nearest.hpp"
+#include "tools/units/units.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kShedGap = 0.10;  ///< as the assembly gives loads back
+
+class SupplyCheck {
+ public:
+  explicit SupplyCheck(const PlanScenario& plan) : places_(plan.places), s_(plan.spec) {}
+  void all() const {
+    on_off();
+    by_degrees();
+    rules();
+    stores();
+    draws();
+    times();
+    faults();
+    prices();
+  }
+
+ private:
+  void require(bool right, ErrorKind kind, const std::string& path, const std::string& message) const {
+    if (!right) places_.fail(kind, path, message);
+  }
+  const SensorSpec* sensor(const std::string& name) const {
+    const auto found =
+        std::find_if(s_.sensors.begin(), s_.sensors.end(), [&](const auto& item) { return item.name == name; });
+    return found == s_.sensors.end() ? nullptr : &found->value;
+  }
+  void needs(const std::string& path, const std::string& name, Measures measures, const char* words) const {
+    const SensorSpec* found = sensor(name);
+    require(found != nullptr && found->measures == measures, ErrorKind::wrong_type, path + ".sensor", words);
+  }
+
+  template <class T>
+  void on_off(const char* group, const std::vector<Named<T>>& items, Measures measures, const char* words) const {
+    for (const auto& item : items) {
+      const std::string path = std::string(group) + "." + item.name;
+      require(item.value.starts_at != item.value.stops_at, ErrorKind::out_of_range, path + ".stops_at",
+              "must differ from starts_at, or it would switch without end");
+      require((item.value.pulse_on_s > 0.0) == (item.value.pulse_off_s > 0.0), ErrorKind::does_not_fit,
+              path + ".pulse_off", "pulses need both their length and their pause");
+      needs(path, item.value.sensor, measures, words);
+    }
+  }
+  void on_off() const {
+    on_off("thermostats", s_.thermostats, Measures::temperature,
+           "a thermostat needs a sensor that measures temperature");
+    on_off("humidistats", s_.humidistats, Measures::humidity, "a humidistat needs a sensor that measures humidity");
+    on_off("deficit_controls", s_.deficit_controls, Measures::deficit, "this needs a sensor that measures deficit");
+  }
+
+  void by_degrees() const {
+    for (const auto& item : s_.staged_controls) {
+      const std::string path = "staged_controls." + item.name;
+      needs(path, item.value.sensor, Measures::temperature,
+            "a staged control needs a sensor that measures temperature");
+      const StageSpec* before = nullptr;
+      for (std::size_t i = 0; i < item.value.stages.size(); ++i) {
+        const StageSpec& stage = item.value.stages[i];
+        const std::string at = path + ".stages." + std::to_string(i + 1);
+        require(stage.stops_at_k < stage.starts_at_k, ErrorKind::out_of_range, at + ".stops_at",
+                "must be below starts_at");
+        require(
+            before == nullptr || (before->starts_at_k <= stage.starts_at_k && before->stops_at_k <= stage.stops_at_k),
+            ErrorKind::out_of_range, at + ".starts_at", "later stages join and leave no lower than earlier ones");
+        before = &stage;
+      }
+    }
+    for (const auto& item : s_.proportional_controls) {
+      const std::string path = "proportional_controls." + item.name;
+      needs(path, item.value.sensor, Measures::temperature,
+            "a proportional control needs a sensor that measures temperature");
+      require(item.value.begins_k != item.value.full_k, ErrorKind::out_of_range, path + ".full_at",
+              "must differ from begins_at");
+    }
+  }
+
+  void rules() const {
+    for (const auto& item : s_.rules) {
+      const std::string path = "rules." + item.name;
+      const RuleSpec& r = item.value;
+      const bool temperature = r.warmer_k || r.colder_k, humidity = r.damper || r.drier_than,
+                 deficit = r.deficit_above_pa || r.deficit_below_pa;
+      require(!(temperature || humidity || deficit) || r.sensor != "none", ErrorKind::missing_key, path + ".sensor",
+              "limits of a reading need the sensor that they are for");
+      if (temperature) needs(path, r.sensor, Measures::temperature, "these limits need a sensor of temperature");
+      if (humidity) needs(path, r.sensor, Measures::humidity, "these limits need a sensor of humidity");
+      if (deficit) needs(path, r.sensor, Measures::deficit, "these limits need a sensor of deficit");
+      for (const std::string& device : r.forbids)
+        require(std::find(r.calls.begin(), r.calls.end(), device) == r.calls.end(), ErrorKind::does_not_fit,
+                path + ".calls", "\"" + device + "\" is called and forbidden by one rule; forbidding would always win");
+    }
+  }
+
+  void stores() const {
+    const TankSpec& t = s_.tank;
+    require(t.start_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.starts_with", "is more than the tank holds");
+    require(t.low_m3 < t.restart_m3, ErrorKind::out_of_range, "tank.restart_mark", "must be above low_mark");
+    require(t.restart_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
+    for (const auto& item : s_.refills)
+      require(item.value.called_at_m3 < t.capacity_m3, ErrorKind::does_not_fit, "refills." + item.name + ".called_at",
+              "must be below the tank's brim");
+    require(s_.power.cut_off < s_.power.reconnect, ErrorKind::out_of_range, "power.reconnect_at",
+            "must be above cut_off_at");
+    require(s_.power.reconnect <= 0.97, ErrorKind::out_of_range, "power.reconnect_at",
+            "charging tapers off over the last 3 %, so loads would never come back; give at most 97 %");
+    for (const auto& pump : s_.pumps) {
+      const auto lines = std::count_if(s_.mist_lines.begin(), s_.mist_lines.end(),
+                                       [&](const auto& line) { return line.value.pump == pump.name; });
+      require(lines <= static_cast<std::ptrdiff_t>(LineFlows::kMostLines), ErrorKind::does_not_fit,
+              "pumps." + pump.name,
+              fmt::format("feeds {} lines; a pump feeds {} at most", lines, LineFlows::kMostLines));
+    }
+  }
+
+  void draw(const std::string& path, const DrawSpec& d, bool water) const {
+    if (water)
+      require(d.keeps_back_m3 + (s_.tank.restart_m3 - s_.tank.low_m3) <= s_.tank.capacity_m3, ErrorKind::does_not_fit,
+              path + ".keeps_back", "leaves nothing of the tank to draw");
+    require(d.sheds_at + kShedGap <= 0.97 || d.sheds_at <= s_.power.cut_off, ErrorKind::out_of_range,
+            path + ".sheds_at", "loads come back 10 % above it and charging tapers off at 97 %; give at most 87 %");
+  }
+  void draws() const {
+    for (const auto& item : s_.fans) draw("fans." + item.name, item.value.draw, false);
+    for (const auto& item : s_.mist_lines) draw("mist_lines." + item.name, item.value.draw, true);
+    for (const auto& item : s_.pads) draw("pads." + item.name, item.value.draw, true);
+    for (const auto& item : s_.drip_lines) draw("drip_lines." + item.name, item.value.draw, true);
+    for (const auto& item : s_.shades) draw("shades." + item.name, item.value.draw, false);
+  }
+
+  void in_run(const std::string& path, int day) const {
+    const double days = s_.run.length_s / 86400.0;
+    require(day - 1 < days, ErrorKind::out_of_range, path + ".day", fmt::format("the run has {:.4g} days", days));
+  }
+  void times() const {
+    for (const auto& item : s_.hazards)
+      std::visit([&](const auto& hazard) { in_run("hazards." + item.name, hazard.day); }, item.value.what);
+    for (const auto& item : s_.faults) in_run("faults." + item.name, item.value.day);
+  }
+
+  template <class T>
+  static bool among(const std::vector<Named<T>>& items, const std::string& name) {
+    return std::any_of(items.begin(), items.end(), [&](const auto& item) { return item.name == name; });
+  }
+  bool a_device(const std::string& n) const {
+    return among(s_.openings, n) || among(s_.fans, n) || among(s_.mist_lines, n) || among(s_.pads, n) ||
+           among(s_.drip_lines, n) || among(s_.shades, n);
+  }
+  bool a_control(const std::string& n) const {
+    return among(s_.thermostats, n) || among(s_.humidistats, n) || among(s_.deficit_controls, n) ||
+           among(s_.staged_controls, n) || among(s_.proportional_controls, n);
+  }
+  /// Whether a part can fail in that way, and which parts can.
+  std::pair<bool, const char*> can_fail(const FaultSpec& f) const {
+    switch (f.what) {
+      case FailureKind::stuck_off:
+      case FailureKind::stuck_on:
+      case FailureKind::stuck_as_it_stands:
+        return {a_device(f.of), "devices stick: an opening, fan, line, pad or shade"};
+      case FailureKind::line_cut:
+        return {among(s_.mist_lines, f.of), "mist lines are cut"};
+      case FailureKind::reads_low:
+      case FailureKind::reads_high: {
+        const SensorSpec* it = sensor(f.of);
+        return {it != nullptr && it->measures == Measures::temperature, "thermometers read low or high"};
+      }
+      case FailureKind::reads_frozen:
+      case FailureKind::in_the_spray:
+        return {among(s_.sensors, f.of), "sensors freeze or come to hang in the spray"};
+      case FailureKind::radio_lost: {
+        const SensorSpec* it = sensor(f.of);
+        return {it != nullptr && it->polled_every_s > 0.0, "sensors that are polled lose their radio"};
+      }
+      case FailureKind::reboots:
+        return {a_control(f.of), "controls reboot"};
+      case FailureKind::cell_dead:
+        return {f.of == "battery", "the battery loses cells"};
+      case FailureKind::panel_covered:
+        return {f.of == "panel", "the panel is covered"};
+      case FailureKind::tank_leaks:
+        return {f.of == "tank", "the tank leaks"};
+      case FailureKind::grower_away:
+        return {f.of == "grower", "the grower is away"};
+    }
+    return {false, ""};
+  }
+  void faults() const {
+    for (const auto& item : s_.faults) {
+      const auto [right, who] = can_fail(item.value);
+      require(right, ErrorKind::does_not_fit, "faults." + item.name + ".of",
+              "\"" + item.value.of + "\" cannot fail in this way; " + who);
+    }
+  }
+
+  void prices() const {
+    std::vector<std::string> known{"tank", "panel", "battery"};
+    const auto add = [&](const auto& items) {
+      for (const auto& item : items) known.push_back(item.name);
+    };
+    add(s_.openings), add(s_.fans), add(s_.mist_lines), add(s_.pads), add(s_.drip_lines), add(s_.shades);
+    add(s_.sensors), add(s_.thermostats), add(s_.humidistats), add(s_.deficit_controls), add(s_.staged_controls);
+    add(s_.proportional_controls), add(s_.timers), add(s_.rules), add(s_.pumps), add(s_.gutters);
+    for (const auto& item : s_.prices.parts)
+      require(std::find(known.begin(), known.end(), item.name) != known.end(), ErrorKind::unknown_name,
+              "prices.parts." + item.name, "the scenario has no such part" + did_you_mean(item.name, known));
+  }
+
+  const Places& places_;
+  const ScenarioSpec& s_;
+};
+
+}  // namespace
+
+void cross_check_supply(const PlanScenario& plan) { SupplyCheck(plan).all(); }
+
+}  // namespace noonhouse
