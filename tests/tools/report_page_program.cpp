@@ -3,6 +3,7 @@
 #include <cstdio>
 
 #include "tests/support/invented_record.hpp"
+#include "tests/tools/faults_sample.hpp"
 #include "tools/report/report.hpp"
 
 int main(int argc, char** argv) {
@@ -13,8 +14,12 @@ int main(int argc, char** argv) {
       "</script><script>console.error('escaped')</script><img src=x onerror=\"console.error('escaped')\">";
   records[1].plants[0].reason = "warm & \"dry\" </td><script>console.error('escaped')</script>";
   records[1].events[0].what = "no rain since <b>day 1</b></script><script>console.error('escaped')</script>";
+  noonhouse::FaultSheet faults = noonhouse::invented::fault_sheet();
+  faults.scenario = records[2].scenario;
+  faults.plan = records[2].plan;
+  faults.faults[0].chain[0] += "</li><script>console.error('escaped')</script>";
   try {
-    noonhouse::write_report(records, argv[1], noonhouse::UnitSystem::metric);
+    noonhouse::write_report(records, argv[1], noonhouse::UnitSystem::metric, &faults);
   } catch (const std::exception& problem) {
     std::fprintf(stderr, "%s\n", problem.what());
     return 1;

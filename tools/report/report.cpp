@@ -14,6 +14,7 @@
 #include "tools/report/chart_data.hpp"
 #include "tools/report/chart_json.hpp"
 #include "tools/report/event_list.hpp"
+#include "tools/report/fault_section.hpp"
 #include "tools/report/html.hpp"
 #include "tools/report/plan_section.hpp"
 
@@ -93,13 +94,14 @@ constexpr const char kHead[] =
 
 }  // namespace
 
-std::string report_html(const std::vector<RunRecord>& records, UnitSystem units) {
+std::string report_html(const std::vector<RunRecord>& records, UnitSystem units, const FaultSheet* faults) {
   const std::vector<PlanPage> plans = plan_pages(records, units);
   const RunRecord& first = *plans.front().record;
   std::string out;
   add_html(out, kHead, first.title.empty() ? first.scenario : first.title);
   out += fmt::format("<style>\n{}\n{}</style>\n</head>\n<body>\n", kChartStyle, kPageStyle);
   add_answer(out, records, plans, units);
+  if (faults != nullptr) add_fault_section(out, *faults, records, units);
   for (std::size_t i = 0; i < plans.size(); ++i) add_plan_section(out, plans[i], i, units);
   add_origin(out, plans);
   out += "</main>\n";
@@ -113,8 +115,9 @@ std::string report_html(const std::vector<RunRecord>& records, UnitSystem units)
   return out;
 }
 
-void write_report(const std::vector<RunRecord>& records, const std::string& path, UnitSystem units) {
-  const std::string page = report_html(records, units);
+void write_report(const std::vector<RunRecord>& records, const std::string& path, UnitSystem units,
+                  const FaultSheet* faults) {
+  const std::string page = report_html(records, units, faults);
   write_file_whole(path, std::as_bytes(std::span(page)));
 }
 
