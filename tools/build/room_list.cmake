@@ -34,13 +34,15 @@ room(tools/airing USES sim/core sim/contract sim/graph sim/integrate sim/run mod
 room(tools/ledger USES sim/core sim/contract sim/graph models/properties)
 room(tools/record USES sim/core sim/contract sim/graph sim/run tools/units
      LINKS Boost::headers hdf5::hdf5_cpp hdf5::hdf5_hl hdf5::hdf5 fmt::fmt)
-room(tools/compare USES sim/core sim/contract sim/graph sim/run models/properties models/weather tools/units
-     tools/scenario tools/airing tools/record tools/ledger
+room(tools/compare USES sim/core sim/contract sim/graph sim/run models/properties models/weather models/power
+     models/hazard tools/units tools/scenario tools/airing tools/record tools/ledger
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/placing USES sim/core sim/contract sim/graph sim/run models/properties models/light models/envelope
      models/plants models/water models/control models/weather tools/text tools/units tools/scenario tools/record
      tools/compare LINKS Boost::headers fmt::fmt)
-room(tools/report USES sim/core tools/text tools/units tools/record tools/compare
+room(tools/faults USES sim/core sim/contract sim/graph sim/run models/weather tools/units tools/scenario tools/record
+     tools/compare LINKS fmt::fmt nlohmann_json::nlohmann_json)
+room(tools/report USES sim/core tools/text tools/units tools/record tools/compare tools/faults
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/cli USES sim/core sim/run models/weather tools/units tools/scenario tools/places tools/airing tools/weather_file
-     tools/record tools/compare tools/placing tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)
+     tools/record tools/compare tools/placing tools/faults tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)

@@ -87,6 +87,20 @@ CLI::App* add_season(CLI::App& app, CommandOptions& options, bool& us) {
   return season;
 }
 
+CLI::App* add_faults(CLI::App& app, CommandOptions& options, bool& us) {
+  CLI::App* faults =
+      app.add_subcommand("faults", "let each thing fail at its worst moment and say how long plants bear it");
+  add_target(*faults, options, "scenario file");
+  faults->add_option("--plan", options.plans, "the plan whose devices fail (default: the one with most in service)");
+  faults->add_option("--horizon", options.horizon, "how long each failure is followed, such as 24h (the default)");
+  faults->add_option("--results", options.results, "folder to keep the answer in too, for the report");
+  faults->add_flag("--json", options.json, "print one JSON document instead of the tables");
+  add_threads(*faults, options, "failures at once (default: all cores)");
+  faults->add_flag("--quiet", options.quiet, "no progress bar, no hints");
+  add_units(*faults, us);
+  return faults;
+}
+
 CLI::App* add_report(CLI::App& app, CommandOptions& options, bool& us) {
   CLI::App* report = app.add_subcommand("report", "write a page with charts from a folder of runs");
   add_target(*report, options, "folder of runs");
@@ -137,6 +151,7 @@ int command_line(int argc, char** argv) {
   CLI::App* air = add_air(app, options, us);
   CLI::App* place = add_place(app, options, us);
   CLI::App* season = add_season(app, options, us);
+  CLI::App* faults = add_faults(app, options, us);
   CLI::App* materials = add_materials(app, options, us);
   CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
   try {
@@ -144,9 +159,10 @@ int command_line(int argc, char** argv) {
     app.parse(argc, argv);
     if (us) options.units = UnitSystem::us;
     const std::pair<CLI::App*, void (*)(const CommandOptions&)> commands[] = {
-        {check, check_command},   {run, run_command},       {compare, compare_command},
-        {report, report_command}, {light, light_command},   {air, air_command},
-        {place, place_command},   {season, season_command}, {materials, materials_command}};
+        {check, check_command},        {run, run_command},       {compare, compare_command},
+        {report, report_command},      {light, light_command},   {air, air_command},
+        {place, place_command},        {season, season_command}, {faults, faults_command},
+        {materials, materials_command}};
     for (const auto& [command, carry_out] : commands)
       if (command->parsed()) carry_out(options);
     if (schema->parsed()) schema_command();

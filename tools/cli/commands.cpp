@@ -3,20 +3,18 @@
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
-#include <sys/ioctl.h>
-#include <unistd.h>
 
-#include <cstdlib>
+#include <optional>
 #include <set>
 #include <span>
-#include <string_view>
-#include <thread>
 
 #include "tools/airing/airing.hpp"
 #include "tools/airing/airing_text.hpp"
+#include "tools/cli/fault_files.hpp"
 #include "tools/cli/interruptible.hpp"
 #include "tools/cli/progress_bar.hpp"
 #include "tools/cli/results_folder.hpp"
+#include "tools/cli/surroundings.hpp"
 #include "tools/compare/comparison.hpp"
 #include "tools/compare/comparison_json.hpp"
 #include "tools/compare/comparison_text.hpp"
@@ -40,24 +38,6 @@
 namespace noonhouse {
 namespace {
 
-/// Columns of the terminal; 100 where standard output is none.
-int terminal_width() {
-  winsize size{};
-  if (isatty(STDOUT_FILENO) == 1 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) return size.ws_col;
-  return 100;
-}
-
-/// Whether the locale writes UTF-8, as every usual one does; then shades can be drawn.
-bool utf8_terminal() {
-  for (const char* name : {"LC_ALL", "LC_CTYPE", "LANG"}) {
-    const char* value = std::getenv(name);
-    if (value == nullptr || *value == '\0') continue;
-    const std::string_view text(value);
-    return text.find("UTF-8") != text.npos || text.find("utf8") != text.npos || text.find("utf-8") != text.npos;
-  }
-  return false;
-}
-
 std::filesystem::path results_of(const CommandOptions& options, const Scenario& scenario) {
   return options.results.empty() ? std::filesystem::path("results") / scenario.name
                                  : std::filesystem::path(options.results);
@@ -69,10 +49,6 @@ void warn_of_slips(const std::vector<const PlanScenario*>& plans) {
   for (const PlanScenario* plan : plans)
     for (const std::string& slip : plan_slips(*plan))
       if (said.insert(slip).second) fmt::print(stderr, "Worth a look (plan \"{}\"): {}\n", plan->name, slip);
-}
-
-int threads_of(const CommandOptions& options) {
-  return options.threads > 0 ? options.threads : static_cast<int>(std::thread::hardware_concurrency());
 }
 
 void write_picture(const std::string& file, const std::string& picture) {
@@ -91,7 +67,7 @@ std::vector<RunRecord> run_and_write(const CommandOptions& options, std::vector<
   if (!options.quiet) warn_of_slips(plans);
   const auto folder = results_of(options, scenario);
   const ResultsFolder guard(folder);
-  const int threads = threads_of(options);
+  const int threads = threads_or_all(options.threads);
   const Interruptible interruptible;
   std::vector<RunRecord> records;
   {
@@ -170,7 +146,8 @@ void report_command(const CommandOptions& options) {
   const auto records = read_results(options.target);
   const std::filesystem::path page = options.page.empty() ? std::filesystem::path(options.target) / "report.html"
                                                           : std::filesystem::path(options.page);
-  write_report(records, page.string(), options.units);
+  const std::optional<FaultSheet> faults = faults_in(options.target);
+  write_report(records, page.string(), options.units, faults ? &*faults : nullptr);
   fmt::print("The report is at {}\n", std::filesystem::absolute(page).lexically_normal().string());
 }
 
@@ -209,7 +186,7 @@ void place_command(const CommandOptions& options) {
   if (options.plans.empty() && scenario.plans.size() > 1 && !options.quiet)
     fmt::print(stderr, "This is for the plan \"{}\", the first of {}; --plan chooses another.\n", plan.name,
                scenario.plans.size());
-  PlaceQuestion question{options.keep, options.most_moves, threads_of(options), {}};
+  PlaceQuestion question{options.keep, options.most_moves, threads_or_all(options.threads), {}};
   PlaceAnswer answer;
   {
     ProgressBar bar("trying every group on every place");
@@ -227,7 +204,7 @@ void season_command(const CommandOptions& options) {
   SeasonAnswer answer;
   {
     ProgressBar bar("a year in the house");
-    SeasonQuestion question{options.kinds, threads_of(options), {}};
+    SeasonQuestion question{options.kinds, threads_or_all(options.threads), {}};
     if (!options.quiet) question.progress = [&](double share) { bar.show(share); };
     answer = answer_season(scenario, plan, question);
   }
