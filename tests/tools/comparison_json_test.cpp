@@ -40,6 +40,28 @@ TEST(ComparisonJson, CarriesWhatTheRecordHolds) {
   EXPECT_EQ(plan["steps"]["steps"].get<std::int64_t>(), dry.counts.steps);
 }
 
+TEST(ComparisonJson, CarriesCostStoresHeatAndNotes) {
+  std::vector<RunRecord> records = invented::three_plans();
+  RunRecord& dry = records[1];
+  dry.cost = {"EUR", 1240.0, 230.0};
+  dry.water.days_full_thirsty = 4.5, dry.water.deliveries = 2, dry.water.storage_rule = "by the moment";
+  dry.energy.days_full = 3.5, dry.energy.self_discharge_j = 7.0;
+  dry.work_heat = {{"west", 3.0, 305.15, 46800.0}};
+  dry.notes = {"A note."};
+  const auto document = nlohmann::json::parse(compare_json(records));
+  const auto& plan = document["plans"][1];
+  EXPECT_EQ(plan["cost"]["per_season"].get<double>(), 230.0);
+  EXPECT_EQ(plan["cost"]["currency"], "EUR");
+  EXPECT_EQ(plan["water"]["days_full_thirsty"].get<double>(), 4.5);
+  EXPECT_EQ(plan["water"]["deliveries"].get<int>(), 2);
+  EXPECT_EQ(plan["water"]["storage_rule"], "by the moment");
+  EXPECT_EQ(plan["energy"]["days_full"].get<double>(), 3.5);
+  EXPECT_EQ(plan["energy"]["self_discharge_j"].get<double>(), 7.0);
+  EXPECT_EQ(plan["work_heat"][0]["peak_k"].get<double>(), 305.15);
+  EXPECT_EQ(plan["notes"][0], "A note.");
+  EXPECT_TRUE(document["plans"][0]["cost"].is_null());
+}
+
 TEST(ComparisonJson, WhatDidNotHappenIsNull) {
   const auto document = nlohmann::json::parse(compare_json(invented::three_plans()));
   const auto& best = document["plans"][0];

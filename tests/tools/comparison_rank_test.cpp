@@ -72,6 +72,34 @@ TEST(ComparisonRank, NamesTheCriterionThatDecides) {
                                             "it harms fewer plants", "it loses fewer plants", "it keeps more plants"));
 }
 
+RunRecord priced(const std::string& name, double a_season, const std::string& currency = "EUR") {
+  RunRecord record = plan(name, {"kept"});
+  record.cost = {currency, 100.0, a_season};
+  return record;
+}
+
+TEST(ComparisonRank, CostDecidesLastOfAll) {
+  std::vector<RunRecord> plans{priced("a", 90.0), priced("b", 40.0), priced("c", 10.0)};
+  plans[2].energy.loads_j = 3.6e6;
+  EXPECT_THAT(order(plans), testing::ElementsAre("b", "a", "c"));
+  EXPECT_EQ(deciding_reason(tally_plan(plans[1]), tally_plan(plans[0])), "it costs less a season");
+}
+
+TEST(ComparisonRank, CostCountsOnlyWhereAllKnowItInOneCurrency) {
+  const std::vector<RunRecord> one_unknown{priced("a", 90.0), plan("b", {"kept"}), priced("c", 40.0)};
+  EXPECT_THAT(order(one_unknown), testing::ElementsAre("a", "b", "c"));
+  for (const RankedPlan& place : rank_plans(one_unknown)) EXPECT_EQ(place.rank, 1);
+  EXPECT_EQ(deciding_reason(tally_plan(one_unknown[0]), tally_plan(one_unknown[1])), "");
+  EXPECT_THAT(order({priced("a", 90.0), priced("b", 40.0, "USD")}), testing::ElementsAre("a", "b"));
+}
+
+TEST(ComparisonRank, WaterUsedHoldsAllThatLeavesTheTank) {
+  RunRecord record;
+  record.water.misted_kg = 1.0, record.water.hand_watered_kg = 2.0, record.water.dripped_kg = 4.0;
+  record.water.spilt_kg = 8.0, record.water.leaked_kg = 16.0, record.water.evaporated_kg = 32.0;
+  EXPECT_EQ(tally_plan(record).water_used_kg, 31.0);
+}
+
 TEST(ComparisonRank, HarmToPlantsIsNoFailureOfDevices) {
   RunRecord record = plan("p", {"harmed"});
   record.failures = {{1.0, "harm", "plant 0", "too hot", {}}, {2.0, "failure", "pump", "stopped", {}}};

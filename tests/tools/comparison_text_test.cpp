@@ -134,6 +134,38 @@ TEST(ComparisonLayout, RepairsTextThatIsNotUtf8) {
   EXPECT_THAT(wrap_text("caf\xe9 x", 40), ElementsAre("caf\uFFFD x"));
 }
 
+TEST(ComparisonWords, StoresMoneyAndHeatForPeople) {
+  EXPECT_EQ(carry_text(12.34, 8.06), "12.3 days, " + unbroken("8.1 at worst"));
+  EXPECT_EQ(carry_text(250.0, kNotHappened), "250 days");
+  EXPECT_EQ(carry_text(kNotHappened, kNotHappened), "-");
+  EXPECT_EQ(money_text(1240.4, "EUR"), "1240 EUR");
+  EXPECT_EQ(money_text(3.5, ""), "3.50");
+  EXPECT_EQ(money_text(kNotHappened, "EUR"), "-");
+  RunRecord record;
+  EXPECT_EQ(work_heat_text(record, UnitSystem::metric), "-");
+  record.start = "2025-07-14 00:00:00";
+  record.work_heat = {{"west", 3.0, 305.15, 46800.0}, {"east", 4.5, 304.35, 50400.0}};
+  EXPECT_EQ(work_heat_text(record, UnitSystem::metric),
+            "4.5 h, at most " + unbroken("31.2 °C") + ", " + unbroken("day 1 14:00"));
+}
+
+TEST(ComparisonText, CostStandsThereWhereAPlanHasPrices) {
+  std::vector<RunRecord> records = invented::three_plans();
+  EXPECT_EQ(compare_text(records, UnitSystem::metric, 100).find("cost to buy"), std::string::npos);
+  records[1].cost = {"EUR", 1240.0, 230.0};
+  const std::string text = compare_text(records, UnitSystem::metric, 100);
+  EXPECT_THAT(text, HasSubstr("cost to buy"));
+  EXPECT_THAT(text, HasSubstr("1240 EUR"));
+}
+
+TEST(ComparisonText, NotesStandUnderTheirPlan) {
+  std::vector<RunRecord> records = invented::three_plans();
+  EXPECT_EQ(compare_text(records, UnitSystem::metric, 100).find("What else to know"), std::string::npos);
+  records[1].notes = {"Its battery was at 30 degC."};
+  EXPECT_THAT(compare_text(records, UnitSystem::us, 100),
+              HasSubstr("What else to know\n-----------------\nmist only\n    Its battery was at 86 °F.\n"));
+}
+
 class ComparisonWidth : public testing::TestWithParam<int> {};
 
 TEST_P(ComparisonWidth, NoLineIsWiderOrEndsInSpaces) {

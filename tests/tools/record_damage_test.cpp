@@ -86,10 +86,10 @@ TEST_F(RecordDamage, AnHdf5FileOfAnotherProgramIsSaid) {
 
 TEST_F(RecordDamage, AnotherLayoutVersionIsSaid) {
   change([](H5::H5File& file) {
-    const int version = 2;
+    const int version = kRecordVersion + 1;
     file.openAttribute("record_version").write(H5::PredType::NATIVE_INT, &version);
   });
-  EXPECT_THAT(refusal(), HasSubstr("its layout has version 2"));
+  EXPECT_THAT(refusal(), HasSubstr("its layout has version 3"));
 }
 
 TEST_F(RecordDamage, MissingPartsAreRefused) {

@@ -22,9 +22,10 @@ ENGINES = ("netcdf4", "h5netcdf")
 TABLES = {
     "events": "event", "metrics/plants": "plant", "metrics/levels": "layer", "metrics/devices": "device",
     "metrics/failures": "failure", "balance/nodes": "node_line", "balance/paths": "path_line",
-    "ledger": "hour",
+    "ledger": "hour", "metrics/work_heat": "bay", "notes": "note",
 }
-BLOCKS = ("metrics/water", "metrics/energy", "metrics/steps", "balance/closure", "provenance", "scenario")
+BLOCKS = ("metrics/water", "metrics/energy", "metrics/cost", "metrics/steps", "balance/closure", "provenance",
+          "scenario")
 
 
 # Older xarray casts "no time" (NaN) to "not a time" with a warning; the outcome is checked below.

@@ -78,6 +78,7 @@ inline RunRecord sample_record() {
   r.provenance.version = "0.1.0";
   r.scenario_text = "house:\n  bays: 2\n";
   r.cautions = {"Do not work in the house above 30 degC WBGT.", "Ballast the cover."};
+  r.notes = {"The battery lives about 9 years.", "The front gutter overshot.", "Three of them."};
   return r;
 }
 

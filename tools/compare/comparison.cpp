@@ -26,7 +26,7 @@ struct Criterion {
   const char* reason;
 };
 
-constexpr std::array<Criterion, 7> kCriteria{{
+constexpr std::array<Criterion, 8> kCriteria{{
     {[](const PlanTally& t) { return -static_cast<double>(t.kept); }, "it keeps more plants"},
     {[](const PlanTally& t) { return static_cast<double>(t.lost); }, "it loses fewer plants"},
     {[](const PlanTally& t) { return static_cast<double>(t.harmed); }, "it harms fewer plants"},
@@ -34,13 +34,26 @@ constexpr std::array<Criterion, 7> kCriteria{{
     {[](const PlanTally& t) { return static_cast<double>(t.failures); }, "less fails"},
     {[](const PlanTally& t) { return whole(t.water_used_kg); }, "it uses less water"},
     {[](const PlanTally& t) { return whole(t.energy_used_j / kJoulesPerWattHour); }, "it uses less charge"},
+    {[](const PlanTally& t) { return whole(t.cost_a_season); }, "it costs less a season"},
 }};
 
 /// The first criterion in which the two differ, or null.
 const Criterion* deciding(const PlanTally& a, const PlanTally& b) {
-  const auto differs = [&](const Criterion& c) { return c.cost(a) != c.cost(b); };
+  const bool both_cost = std::isfinite(a.cost_a_season) && std::isfinite(b.cost_a_season);
+  const auto differs = [&](const Criterion& c) {
+    return c.cost(a) != c.cost(b) && (both_cost || &c != &kCriteria.back());
+  };
   const auto* found = std::find_if(kCriteria.begin(), kCriteria.end(), differs);
   return found == kCriteria.end() ? nullptr : found;
+}
+
+/// Costs compare only where every plan has one, in one currency: with some left out the order would not be strict.
+void drop_costs_unless_all_known(const std::vector<RunRecord>& records, std::vector<RankedPlan>& ranked) {
+  const bool all = std::all_of(records.begin(), records.end(), [&](const RunRecord& r) {
+    return r.cost.known() && r.cost.currency == records.front().cost.currency;
+  });
+  if (all) return;
+  for (RankedPlan& plan : ranked) plan.tally.cost_a_season = kNotHappened;
 }
 
 /// What a failure began with, without when: the last link of its chain, or the failure itself.
@@ -90,8 +103,9 @@ PlanTally tally_plan(const RunRecord& record) {
   for (const FailureOutcome& failure : record.failures)
     if (failure.kind == "failure") roots.insert(root_cause(failure));
   tally.failures = static_cast<int>(roots.size());
-  tally.water_used_kg = record.water.misted_kg + record.water.hand_watered_kg;
+  tally.water_used_kg = record.water.used_kg();
   tally.energy_used_j = record.energy.loads_j;
+  if (record.cost.known()) tally.cost_a_season = record.cost.per_season;
   return tally;
 }
 
@@ -101,6 +115,7 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records) {
   }
   std::vector<RankedPlan> ranked;
   for (std::size_t i = 0; i < records.size(); ++i) ranked.push_back({0, i, tally_plan(records[i])});
+  drop_costs_unless_all_known(records, ranked);
   std::stable_sort(ranked.begin(), ranked.end(), [&](const RankedPlan& a, const RankedPlan& b) {
     const Criterion* criterion = deciding(a.tally, b.tally);
     if (criterion != nullptr) return criterion->cost(a.tally) < criterion->cost(b.tally);
@@ -115,7 +130,8 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records) {
 
 std::string ranking_rule() {
   return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, plant hours beyond limits, "
-         "failures, water used and charge used, fewer or less first, then by name.";
+         "failures, water used, charge used and, where all have prices, cost a season, fewer or less first, then by "
+         "name.";
 }
 
 std::vector<std::string> comparison_warnings(const std::vector<RunRecord>& records) {

@@ -14,9 +14,10 @@ struct PlanTally {
   /// Distinct root causes of failures of devices or supplies: what fails again for the same reason counts once, and
   /// harm to plants is counted above.
   int failures = 0;
-  double water_used_kg = 0.0;  ///< misted and hand watered [kg]
-  double energy_used_j = 0.0;  ///< drawn by the loads [J]
-  double hours_beyond = 0.0;   ///< plant hours beyond the limits, summed over the plants [h]
+  double water_used_kg = 0.0;           ///< by devices and people, with what cuts and leaks lost [kg]
+  double energy_used_j = 0.0;           ///< drawn by the loads [J]
+  double hours_beyond = 0.0;            ///< plant hours beyond the limits, summed over the plants [h]
+  double cost_a_season = kNotHappened;  ///< in the scenario's currency; no number where it is not known
 };
 
 /// One plan's place in the order.
@@ -36,8 +37,9 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records);
 
 /// The rule by which plans are ranked, as one sentence.
 ///
-/// Plant hours beyond limits count in whole hours, water in whole litres and charge in whole watt-hours: a smaller
-/// difference is not a reason to prefer a plan, and the order stays a strict one (rounded values compare transitively).
+/// Plant hours beyond limits count in whole hours, water in whole litres, charge in whole watt-hours and money in whole
+/// units: a smaller difference is not a reason to prefer a plan, and the order stays a strict one (rounded values
+/// compare transitively). Cost counts where all plans know theirs in one currency; else it is left out for all of them.
 std::string ranking_rule();
 
 /// Why these runs should not be compared as they are (different scenario, weather, length, start or

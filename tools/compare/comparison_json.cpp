@@ -29,7 +29,8 @@ Json tally_json(const PlanTally& t) {
           {"failures", t.failures},
           {"water_used_kg", number(t.water_used_kg)},
           {"energy_used_j", number(t.energy_used_j)},
-          {"hours_beyond", number(t.hours_beyond)}};
+          {"hours_beyond", number(t.hours_beyond)},
+          {"cost_a_season", number(t.cost_a_season)}};
 }
 
 Json plant_json(const PlantOutcome& p) {
@@ -82,7 +83,20 @@ Json water_json(const WaterOutcome& w) {
           {"hand_watered_kg", number(w.hand_watered_kg)},
           {"mist_evaporated_kg", number(w.mist_evaporated_kg)},
           {"days_left", number(w.days_left)},
-          {"first_dry_s", number(w.first_dry_s)}};
+          {"first_dry_s", number(w.first_dry_s)},
+          {"rain_lost_kg", number(w.rain_lost_kg)},
+          {"evaporated_kg", number(w.evaporated_kg)},
+          {"dripped_kg", number(w.dripped_kg)},
+          {"spilt_kg", number(w.spilt_kg)},
+          {"leaked_kg", number(w.leaked_kg)},
+          {"brought_kg", number(w.brought_kg)},
+          {"deliveries", w.deliveries},
+          {"thirstiest_day_kg", number(w.thirstiest_day_kg)},
+          {"days_left_thirsty", number(w.days_left_thirsty)},
+          {"days_full", number(w.days_full)},
+          {"days_full_thirsty", number(w.days_full_thirsty)},
+          {"overflows_to", w.overflows_to},
+          {"storage_rule", w.storage_rule}};
 }
 
 Json energy_json(const EnergyOutcome& e) {
@@ -95,7 +109,30 @@ Json energy_json(const EnergyOutcome& e) {
           {"loads_j", number(e.loads_j)},
           {"losses_j", number(e.losses_j)},
           {"days_left", number(e.days_left)},
-          {"first_cut_off_s", number(e.first_cut_off_s)}};
+          {"first_cut_off_s", number(e.first_cut_off_s)},
+          {"self_discharge_j", number(e.self_discharge_j)},
+          {"heaviest_day_j", number(e.heaviest_day_j)},
+          {"days_left_heavy", number(e.days_left_heavy)},
+          {"days_full", number(e.days_full)},
+          {"days_full_heavy", number(e.days_full_heavy)},
+          {"full_cycles", number(e.full_cycles)},
+          {"daily_depth", number(e.daily_depth)},
+          {"mean_k", number(e.mean_k)},
+          {"peak_k", number(e.peak_k)},
+          {"lowest_k", number(e.lowest_k)}};
+}
+
+/// Null where nothing is priced.
+Json cost_json(const CostOutcome& c) {
+  if (!c.known()) return nullptr;
+  return {{"currency", c.currency}, {"capital", number(c.capital)}, {"per_season", number(c.per_season)}};
+}
+
+Json work_heat_json(const WorkHeatOutcome& w) {
+  return {{"bay", w.bay},
+          {"unwise_h", number(w.unwise_h)},
+          {"peak_k", number(w.peak_k)},
+          {"peak_time_s", number(w.peak_time_s)}};
 }
 
 Json airing_json(const AiringOutcome& a) {
@@ -141,9 +178,12 @@ Json plan_json(const RunRecord& r, const RankedPlan& place) {
           {"levels", list(r.levels, level_json)},
           {"water", water_json(r.water)},
           {"energy", energy_json(r.energy)},
+          {"cost", cost_json(r.cost)},
           {"airing", airing_json(r.airing)},
           {"ways", list(r.ways, way_json)},
+          {"work_heat", list(r.work_heat, work_heat_json)},
           {"failures", list(r.failures, failure_json)},
+          {"notes", r.notes},
           {"heat", heat_json(r)},
           {"closure", closure_json(r.closure)},
           {"devices", list(r.devices, device_json)},

@@ -31,6 +31,7 @@ class Writer {
     tables("Where the sun's heat went, on the mean day", "heat", heat());
     reasons();
     failures();
+    notes();
     paragraph("How they are ranked: " + ranking_rule(), 0);
     return out_;
   }
@@ -105,11 +106,13 @@ class Writer {
   }
 
   std::vector<TableRow> overview() const;
+  std::vector<TableRow> lasting() const;
   std::vector<TableRow> plants() const;
   std::vector<TableRow> levels() const;
   std::vector<TableRow> heat() const;
   void reasons();
   void failures();
+  void notes();
 
   const std::vector<RunRecord>& records_;
   std::vector<RankedPlan> ranked_;
@@ -120,7 +123,7 @@ class Writer {
 
 std::vector<Writer::TableRow> Writer::overview() const {
   const UnitSystem units = units_;
-  return {
+  std::vector<TableRow> rows{
       {"plants kept", [](const RunRecord& r) { return fmt::format("{} of {}", tally_plan(r).kept, r.plants.size()); }},
       {"  strained", [](const RunRecord& r) { return std::to_string(tally_plan(r).strained); }},
       {"  harmed", [](const RunRecord& r) { return std::to_string(tally_plan(r).harmed); }},
@@ -141,6 +144,31 @@ std::vector<Writer::TableRow> Writer::overview() const {
       {"the charge", [](const RunRecord& r) { return charge_outlook(r); }},
       {"starts", [](const RunRecord& r) { return starts_text(r); }},
   };
+  for (TableRow& row : lasting()) rows.push_back(std::move(row));
+  return rows;
+}
+
+/// How long the stores carry, heat for people, money: lines that no plan has are left out.
+std::vector<Writer::TableRow> Writer::lasting() const {
+  std::vector<TableRow> rows{
+      {"a full tank lasts",
+       [](const RunRecord& r) { return carry_text(r.water.days_full, r.water.days_full_thirsty); }},
+      {"  what is left", [](const RunRecord& r) { return carry_text(r.water.days_left, r.water.days_left_thirsty); }},
+      {"water brought",
+       [units = units_](const RunRecord& r) {
+         return r.water.deliveries == 0 ? std::string("-") : water_text(r.water.brought_kg, units);
+       }},
+      {"a full battery lasts",
+       [](const RunRecord& r) { return carry_text(r.energy.days_full, r.energy.days_full_heavy); }},
+      {"  what is left", [](const RunRecord& r) { return carry_text(r.energy.days_left, r.energy.days_left_heavy); }},
+      {"unwise to work", [units = units_](const RunRecord& r) { return work_heat_text(r, units); }},
+      {"cost to buy", [](const RunRecord& r) { return money_text(r.cost.capital, r.cost.currency); }},
+      {"  a season", [](const RunRecord& r) { return money_text(r.cost.per_season, r.cost.currency); }},
+  };
+  std::erase_if(rows, [&](const TableRow& row) {
+    return std::all_of(records_.begin(), records_.end(), [&](const RunRecord& r) { return row.cell(r) == "-"; });
+  });
+  return rows;
 }
 
 std::vector<Writer::TableRow> Writer::plants() const {
@@ -200,6 +228,22 @@ void Writer::reasons() {
     paragraph(record(place).plan, 0);
     for (const std::string& line : lines) paragraph(line, 4);
   }
+}
+
+void Writer::notes() {
+  const auto has = [](const RunRecord& r) { return !r.notes.empty(); };
+  const bool any = std::any_of(records_.begin(), records_.end(), has);
+  const bool heat =
+      std::any_of(records_.begin(), records_.end(), [](const RunRecord& r) { return worst_work_heat(r) != nullptr; });
+  if (!any && !heat) return;
+  heading("What else to know");
+  for (const RankedPlan& place : ranked_) {
+    if (!has(record(place))) continue;
+    paragraph(record(place).plan, 0);
+    for (const std::string& note : record(place).notes) paragraph(text_in_units(note, units_), 4);
+  }
+  if (heat) paragraph(kWorkHeatCaution, 0);
+  out_ += '\n';
 }
 
 void Writer::failures() {

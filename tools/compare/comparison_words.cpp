@@ -9,6 +9,7 @@
 #include <cstdio>
 
 #include "sim/core/errors.hpp"
+#include "tools/compare/comparison_layout.hpp"
 
 namespace noonhouse {
 namespace {
@@ -133,7 +134,7 @@ std::string water_outlook(const RunRecord& record) {
   const WaterOutcome& water = record.water;
   if (std::isfinite(water.first_dry_s)) return "pump cut out on " + clock_text(record, water.first_dry_s);
   if (std::isfinite(water.days_left)) return fmt::format("lasts {:.1f} days more", water.days_left);
-  return water.misted_kg + water.hand_watered_kg > 0.0 ? "-" : "not used";
+  return water.used_kg() > 0.0 ? "-" : "not used";
 }
 
 std::string charge_outlook(const RunRecord& record) {
@@ -141,6 +142,37 @@ std::string charge_outlook(const RunRecord& record) {
   if (std::isfinite(energy.first_cut_off_s)) return "cut off on " + clock_text(record, energy.first_cut_off_s);
   if (std::isfinite(energy.days_left)) return fmt::format("lasts {:.1f} days without sun", energy.days_left);
   return energy.loads_j > 0.0 ? "-" : "not used";
+}
+
+std::string carry_text(double days_at_mean, double days_at_heaviest) {
+  const auto days = [](double value) {
+    return value >= 99.95 ? fmt::format("{:.0f}", value) : fmt::format("{:.1f}", value);
+  };
+  if (!std::isfinite(days_at_mean)) return "-";
+  const std::string text = days(days_at_mean) + " days";
+  return std::isfinite(days_at_heaviest) ? text + ", " + unbroken(days(days_at_heaviest) + " at worst") : text;
+}
+
+std::string money_text(double amount, std::string_view currency) {
+  if (!std::isfinite(amount)) return "-";
+  const std::string number = fmt::format("{:.{}f}", amount, amount >= 99.995 ? 0 : 2);
+  return currency.empty() ? number : fmt::format("{} {}", number, currency);
+}
+
+const WorkHeatOutcome* worst_work_heat(const RunRecord& record) {
+  const auto better = [](const WorkHeatOutcome& a, const WorkHeatOutcome& b) {
+    return a.unwise_h != b.unwise_h ? a.unwise_h < b.unwise_h : a.peak_k < b.peak_k;
+  };
+  const auto found = std::max_element(record.work_heat.begin(), record.work_heat.end(), better);
+  return found == record.work_heat.end() ? nullptr : &*found;
+}
+
+std::string work_heat_text(const RunRecord& record, UnitSystem units) {
+  const WorkHeatOutcome* worst = worst_work_heat(record);
+  if (worst == nullptr) return "-";
+  return fmt::format("{}, at most {}, {}", hours_text(worst->unwise_h),
+                     unbroken(temperature_text(worst->peak_k, units)),
+                     unbroken(clock_text(record, worst->peak_time_s)));
 }
 
 const FailureOutcome* first_failure(const RunRecord& record) {

@@ -57,6 +57,24 @@ std::string water_outlook(const RunRecord& record);
 /// How far the charge carries: "cut off on day 5 03:10", "lasts 2.1 days without sun", "not used".
 std::string charge_outlook(const RunRecord& record);
 
+/// Days that a store lasts, on the mean and if all were like the heaviest: "12.3 days, 8.1 at worst"; "-" where nothing
+/// leaves it.
+std::string carry_text(double days_at_mean, double days_at_heaviest);
+
+/// Money in the scenario's currency: "1240 EUR", below 100 with two decimals; "-" where it is not known.
+std::string money_text(double amount, std::string_view currency);
+
+/// To be shown wherever heat for people is shown.
+inline constexpr const char* kWorkHeatCaution =
+    "Heat for people at work is an estimate: wet-bulb globe temperature 1.1 m above the floor against the reference of "
+    "ISO 7243 for moderate work of somebody healthy, lightly clad and used to heat. Local occupational rules decide.";
+
+/// The bay that is worst for people at work, by hours, then by its peak; null where no heat was reckoned.
+const WorkHeatOutcome* worst_work_heat(const RunRecord& record);
+/// "12.5 h, at most 31.2 °C, day 4 14:20": hours unwise for moderate work and the highest wet-bulb globe temperature in
+/// the worst bay; "-" where no heat was reckoned.
+std::string work_heat_text(const RunRecord& record, UnitSystem units);
+
 /// The first failure, or harm, by time; null when nothing went wrong.
 const FailureOutcome* first_failure(const RunRecord& record);
 

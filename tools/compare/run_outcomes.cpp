@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // From tallies and the event log to outcomes.
 #include <algorithm>
-#include <cmath>
 #include <set>
 
 #include "models/properties/irradiance.hpp"
@@ -20,15 +19,6 @@ int gravity(const std::string& word) {
   return it == kWords.end() ? 0 : static_cast<int>(it - kWords.begin());
 }
 
-/// What all fluxes of exchanges on one path carried, of one quantity, added up with their sign.
-double carried_on(const House& house, const RunResult& result, const std::string& path, int flux) {
-  double sum = 0.0;
-  for (const ExchangeInfo& exchange : house.exchanges)
-    if (exchange.path == path)
-      sum += result.state.carried[static_cast<std::size_t>(exchange.first_flux) + static_cast<std::size_t>(flux)];
-  return sum;
-}
-
 /// What the first flux of the exchange of that name carried.
 double carried_by(const House& house, const RunResult& result, const std::string& name) {
   const auto exchange = house.find_exchange(name);
@@ -36,8 +26,6 @@ double carried_by(const House& house, const RunResult& result, const std::string
   return result.state
       .carried[static_cast<std::size_t>(house.exchanges[static_cast<std::size_t>(exchange->index)].first_flux)];
 }
-
-double days_from(double store, double use_a_day) { return use_a_day > 1e-9 ? store / use_a_day : kNotHappened; }
 
 }  // namespace
 
@@ -95,45 +83,6 @@ void RunRecorder::put_levels(RunRecord& record) const {
       record.levels.push_back({assembly_.bays[b].name, static_cast<int>(i) + 1,
                                assembly_.shape.bays[b].layers[i].middle_m(), levels_[k].peak_k, levels_[k].peak_s,
                                levels_[k].sum_k / std::max(samples_s_, 1.0)});
-}
-
-void RunRecorder::put_stores(RunRecord& record, const RunResult& result) const {
-  const House& house = assembly_.plan.house;
-  const auto amount = [&](NodeId node, int which, const std::vector<double>& amounts) {
-    return amounts[static_cast<std::size_t>(house.position(End(node, which)))];
-  };
-  const TankSpec& tank = plan_.spec.tank;
-  const double days = plan_.spec.run.length_s / 86400.0;
-  WaterOutcome& w = record.water;
-  w.capacity_kg = 1000.0 * tank.capacity_m3;
-  w.start_kg = amount(assembly_.tank, 1, house.initial_amounts);
-  w.end_kg = amount(assembly_.tank, 1, result.state.amounts);
-  w.lowest_kg = std::min(lowest_tank_kg_, w.end_kg);
-  w.rain_caught_kg = carried_on(house, result, "rain", 0);
-  w.overflow_kg = carried_on(house, result, "overflow", 0);
-  w.mist_evaporated_kg = carried_on(house, result, "mist", 0);
-  w.misted_kg = w.mist_evaporated_kg + carried_on(house, result, "mist that lands", 0) +
-                carried_on(house, result, "wet pad", 3) - carried_on(house, result, "back to the tank", 0);
-  w.hand_watered_kg = carried_on(house, result, "hand watering", 0);
-  w.days_left = days_from(std::max(0.0, w.end_kg - 1000.0 * tank.low_m3), (w.misted_kg + w.hand_watered_kg) / days);
-  const PowerSpec& power = plan_.spec.power;
-  EnergyOutcome& e = record.energy;
-  e.capacity_j = power.battery_j;
-  e.start_j = amount(assembly_.battery, 0, house.initial_amounts);
-  e.end_j = amount(assembly_.battery, 0, result.state.amounts);
-  e.lowest_j = std::min(lowest_charge_j_, e.end_j);
-  e.lowest_time_s = lowest_charge_s_;
-  const double direct = carried_on(house, result, "power", 0);
-  e.panel_j = direct + carried_on(house, result, "power", 1);
-  e.loads_j = direct + carried_on(house, result, "power", 2);
-  e.losses_j = carried_on(house, result, "power", 3);
-  e.days_left = days_from(std::max(0.0, e.end_j - power.cut_off * power.battery_j) * power.discharge_efficiency,
-                          e.loads_j / days);
-  for (const LogEntry& entry : log_) {
-    if (entry.kind != EventKind::failure) continue;
-    if (entry.subject == "tank" && std::isnan(w.first_dry_s)) w.first_dry_s = seconds(entry.when);
-    if (entry.subject == "battery" && std::isnan(e.first_cut_off_s)) e.first_cut_off_s = seconds(entry.when);
-  }
 }
 
 void RunRecorder::put_events(RunRecord& record) const {

@@ -6,6 +6,7 @@
 #include "models/properties/constants.hpp"
 #include "models/properties/irradiance.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "tools/compare/run_notes.hpp"
 #include "tools/compare/run_series.hpp"
 #include "tools/units/clock_text.hpp"
 
@@ -14,6 +15,7 @@ namespace {
 constexpr Tick kSampleEvery = 1_min;
 /// Between looks at the streams of air, whose pressures have to be settled each time.
 constexpr Tick kAirEvery = 5_min;
+constexpr Tick kWorkHeatEvery = 10_min;
 constexpr double kWetShare = 0.05;  ///< of the film the tissue holds that counts as wet; common practice, no source
 }  // namespace
 
@@ -26,6 +28,8 @@ RunRecorder::RunRecorder(const Assembly& assembly, const PlanScenario& plan)
       plants_(assembly.plants.size()),
       levels_(assembly.bays.size() * assembly.bays.front().air.size()),
       air_(assembly),
+      supply_(assembly, plan),
+      work_heat_(assembly, plan),
       device_on_(assembly.devices.size(), false) {
   for (PlannedSeries& planned : planned_series(assembly)) {
     series_.push_back(std::move(planned.series));
@@ -51,6 +55,7 @@ void RunRecorder::see_stretch(const Stretch& stretch) {
     }
     if (when == next_sample_) {
       sample(when, p, seconds(kSampleEvery));
+      if (when.ms % kDay.ms == 0) supply_.end_day(stretch.carried_at(when));
       next_sample_ = next_sample_ + kSampleEvery;
     }
   }
@@ -94,12 +99,8 @@ void RunRecorder::sample(Tick when, std::span<const double> p, double weight_s) 
       }
     }
   if (when.ms % kAirEvery.ms == 0) air_.sample(time_s, p, weight_s > 0.0 ? seconds(kAirEvery) : 0.0, hottest_k);
-  lowest_tank_kg_ = std::min(lowest_tank_kg_, at(p, Input(assembly_.tank, 1)));
-  const double charge = at(p, assembly_.battery);
-  if (charge < lowest_charge_j_) {
-    lowest_charge_j_ = charge;
-    lowest_charge_s_ = time_s;
-  }
+  if (when.ms % kWorkHeatEvery.ms == 0) work_heat_.sample(when, p, weight_s > 0.0 ? seconds(kWorkHeatEvery) : 0.0);
+  supply_.sample(when, p, weight_s);
 }
 
 void RunRecorder::sample_plant(std::size_t i, double time_s, std::span<const double> p, double weight_s) {
@@ -167,8 +168,10 @@ RunRecord RunRecorder::finish(const RunResult& result) {
   put_levels(out);
   for (std::size_t i = 0; i < devices_.size(); ++i)
     if (assembly_.devices[i].in_service) out.devices.push_back(devices_[i]);
-  put_stores(out, result);
+  supply_.put(out, result, log_);
   air_.put(out);
+  work_heat_.put(out);
+  out.notes = run_notes(assembly_, plan_, result, out.energy, supply_.strongest_gust_m_s());
   put_failures(out);
   put_balances(out, assembly_.plan.house, result);
   out.counts = {result.steps, result.rejected, result.events};

@@ -4,6 +4,8 @@
 
 #include "sim/contract/observer.hpp"
 #include "tools/compare/air_tally.hpp"
+#include "tools/compare/supply_tally.hpp"
+#include "tools/compare/work_heat.hpp"
 #include "tools/record/run_record.hpp"
 #include "tools/scenario/assemble.hpp"
 
@@ -42,7 +44,6 @@ class RunRecorder final : public Observer {
   void put_site(RunRecord& record) const;
   void put_plants(RunRecord& record, const RunResult& result) const;
   void put_levels(RunRecord& record) const;
-  void put_stores(RunRecord& record, const RunResult& result) const;
   void put_events(RunRecord& record) const;
   void put_failures(RunRecord& record) const;
 
@@ -55,10 +56,12 @@ class RunRecorder final : public Observer {
   std::vector<PlantTally> plants_;
   std::vector<LevelTally> levels_;
   AirTally air_;
+  SupplyTally supply_;
+  WorkHeat work_heat_;
   std::vector<DeviceOutcome> devices_;
   std::vector<bool> device_on_;
   std::vector<LogEntry> log_;
-  double lowest_tank_kg_ = 1e18, lowest_charge_j_ = 1e18, lowest_charge_s_ = 0.0, samples_s_ = 0.0;
+  double samples_s_ = 0.0;
 };
 
 /// Balances of every node and the closure of the whole from a finished run.

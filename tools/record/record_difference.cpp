@@ -85,6 +85,7 @@ std::string first_difference(const RunRecord& a, const RunRecord& b) {
                  [&](const auto& block) { search.look_at_fields(block.group, a.*block.member, b.*block.member); });
   search.look("scenario text", a.scenario_text, b.scenario_text);
   search.look("cautions", a.cautions, b.cautions);
+  search.look("notes", a.notes, b.notes);
   return search.found();
 }
 

@@ -6,11 +6,12 @@
 #include <vector>
 
 #include "tools/record/record_plant_fields.hpp"
+#include "tools/record/record_supply_fields.hpp"
 #include "tools/record/record_system_fields.hpp"
 
 namespace noonhouse {
 
-/// The run file, in prose. Version 1.
+/// The run file, in prose. Version 2.
 ///
 /// An HDF5 file that netCDF-4 tools open as a CF-1.10 data set. Numbers are float64, int32 or int64, little-endian;
 /// text is variable-length UTF-8. Objects carry no times, so equal records are equal bytes.
@@ -23,20 +24,22 @@ namespace noonhouse {
 ///     <series>     (time, axes...), float64 with NaN where there is no value
 ///     latitude, longitude, altitude, duration   single values
 ///   /events        one entry an event over the dimension `event`, which is the event's identifier
-///   /metrics       tables /metrics/plants (over plant), levels (layer), devices (device), ways (way), failures
-///                  (failure); single values in water, energy, airing and steps. The chains of the failures are one
-///                  list `chain` over `link`; `chain_length` says how many of them belong to each failure, in turn
+///   /metrics       tables /metrics/plants (over plant), levels (layer), devices (device), ways (way), work_heat (bay),
+///                  failures (failure); single values in water, energy, cost, airing and steps. The chains of the
+///                  failures are one list `chain` over `link`; `chain_length` says how many of them belong to each
+///                  failure, in turn
+///   /notes         `text` over note: what the run wears out, overloads or calls for
 ///   /balance       tables nodes (node_line) and paths (path_line); single values in closure
 ///   /ledger        table over `hour`: where the sun's heat went in each hour of the run
 ///   /scenario      `text`, as read with defaults expanded; `cautions` over caution
 ///   /provenance    version, files' digests, seed
 ///   after the end  one line of text outside of HDF5, a checksum of the file (record_seal.hpp)
 ///
-/// Every variable of a table is named, with unit and meaning, in record_plant_fields.hpp and
+/// Every variable of a table is named, with unit and meaning, in record_plant_fields.hpp, record_supply_fields.hpp and
 /// record_system_fields.hpp.
 /// Does not hold: text with NUL characters (cut there).
 
-inline constexpr int kRecordVersion = 1;
+inline constexpr int kRecordVersion = 2;
 inline constexpr const char* kRecordVersionName = "record_version";
 inline constexpr const char* kLabelSuffix = "_label";
 
@@ -65,7 +68,7 @@ inline constexpr RecordNumber kRecordNumbers[] = {
     {"duration", &RunRecord::duration_s, "s", "", "simulated time"},
 };
 
-static_assert(field_count<RunRecord>() == 31, "a field of RunRecord was added: write, read and compare it");
+static_assert(field_count<RunRecord>() == 34, "a field of RunRecord was added: write, read and compare it");
 static_assert(field_count<RecordAxis>() == 5, "a field of RecordAxis was added: write, read and compare it");
 static_assert(field_count<RecordSeries>() == 7, "a field of RecordSeries was added: write, read and compare it");
 /// The chain of a failure is kept as a ragged array, outside its list.
@@ -95,6 +98,7 @@ inline constexpr std::tuple kRecordTables{
     RecordTable<LevelOutcome>{"metrics/levels", "layer", &RunRecord::levels},
     RecordTable<DeviceOutcome>{"metrics/devices", "device", &RunRecord::devices},
     RecordTable<WayOutcome>{"metrics/ways", "way", &RunRecord::ways},
+    RecordTable<WorkHeatOutcome>{"metrics/work_heat", "bay", &RunRecord::work_heat},
     RecordTable<FailureOutcome>{"metrics/failures", "failure", &RunRecord::failures},
     RecordTable<BalanceLine>{"balance/nodes", "node_line", &RunRecord::balances},
     RecordTable<PathLine>{"balance/paths", "path_line", &RunRecord::paths},
@@ -103,6 +107,7 @@ inline constexpr std::tuple kRecordTables{
 inline constexpr std::tuple kRecordBlocks{
     RecordBlock<WaterOutcome>{"metrics/water", &RunRecord::water},
     RecordBlock<EnergyOutcome>{"metrics/energy", &RunRecord::energy},
+    RecordBlock<CostOutcome>{"metrics/cost", &RunRecord::cost},
     RecordBlock<AiringOutcome>{"metrics/airing", &RunRecord::airing},
     RecordBlock<StepCounts>{"metrics/steps", &RunRecord::counts},
     RecordBlock<ClosureOutcome>{"balance/closure", &RunRecord::closure},

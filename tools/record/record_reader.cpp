@@ -43,6 +43,7 @@ class Reader {
     for_each_entry(kRecordBlocks, [this](const auto& block) { read_block(block); });
     record_.scenario_text = get_one<std::string>(root_, "scenario/text");
     record_.cautions = hdf5::get_variable<std::string>(root_.openDataSet("scenario/cautions"));
+    record_.notes = hdf5::get_variable<std::string>(root_.openDataSet("notes/text"));
     return std::move(record_);
   }
 

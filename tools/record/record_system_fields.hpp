@@ -7,41 +7,6 @@
 namespace noonhouse {
 
 template <>
-struct RecordFields<WaterOutcome> {
-  using S = WaterOutcome;
-  static constexpr auto list = std::tuple{
-      RecordField{"capacity", &S::capacity_kg, "kg", "water the tank can hold"},
-      RecordField{"start", &S::start_kg, "kg", "water in the tank at the start"},
-      RecordField{"end", &S::end_kg, "kg", "water in the tank at the end"},
-      RecordField{"lowest", &S::lowest_kg, "kg", "least water in the tank"},
-      RecordField{"rain_caught", &S::rain_caught_kg, "kg", "rain that reached the tank"},
-      RecordField{"overflow", &S::overflow_kg, "kg", "water lost over the tank's rim"},
-      RecordField{"misted", &S::misted_kg, "kg", "water sprayed as mist"},
-      RecordField{"hand_watered", &S::hand_watered_kg, "kg", "water given by hand"},
-      RecordField{"mist_evaporated", &S::mist_evaporated_kg, "kg", "mist evaporated in the air"},
-      RecordField{"days_left", &S::days_left, "d", "days until the cut-out at the run's mean daily use"},
-      RecordField{"first_dry", &S::first_dry_s, kSinceStart, "first time the pump was cut out for a low tank"},
-  };
-};
-
-template <>
-struct RecordFields<EnergyOutcome> {
-  using S = EnergyOutcome;
-  static constexpr auto list = std::tuple{
-      RecordField{"capacity", &S::capacity_j, "J", "energy the battery can hold"},
-      RecordField{"start", &S::start_j, "J", "energy in the battery at the start"},
-      RecordField{"end", &S::end_j, "J", "energy in the battery at the end"},
-      RecordField{"lowest", &S::lowest_j, "J", "least energy in the battery"},
-      RecordField{"lowest_time", &S::lowest_time_s, kSinceStart, "time of the least energy in the battery"},
-      RecordField{"panel", &S::panel_j, "J", "energy delivered by the panel"},
-      RecordField{"loads", &S::loads_j, "J", "energy drawn by the loads"},
-      RecordField{"losses", &S::losses_j, "J", "energy lost in battery and charger"},
-      RecordField{"days_left", &S::days_left, "d", "days without sun at the run's mean daily load"},
-      RecordField{"first_cut_off", &S::first_cut_off_s, kSinceStart, "first time the loads were cut off"},
-  };
-};
-
-template <>
 struct RecordFields<AiringOutcome> {
   using S = AiringOutcome;
   static constexpr auto list = std::tuple{

@@ -45,6 +45,7 @@ class Writer {
     for (const char* parent : {"metrics", "balance"}) hdf5::create_group(root_, parent);
     for_each_entry(kRecordTables, [this](const auto& table) { write_table(table); });
     for_each_entry(kRecordBlocks, [this](const auto& block) { write_block(block); });
+    write_notes();
     write_scenario();
   }
 
@@ -163,10 +164,20 @@ class Writer {
     const H5::Group group = hdf5::create_group(root_, "scenario");
     const std::vector<std::string> text{record_.scenario_text};
     describe(hdf5::put_variable(group, "text", text, {}), "", "scenario as read, defaults expanded");
-    FileDimension caution{"caution", record_.cautions.size()};
-    write_row_numbers(group, caution);
-    describe(hdf5::put_variable(group, "cautions", record_.cautions, {&caution}), "", "safety notes of this house");
-    hdf5::close_dimension(group, caution);
+    write_sentences(group, "cautions", "caution", record_.cautions, "safety notes of this house");
+  }
+
+  void write_notes() {
+    write_sentences(hdf5::create_group(root_, "notes"), "text", "note", record_.notes,
+                    "what the run wears out, overloads or calls for");
+  }
+
+  void write_sentences(const H5::Group& group, const char* name, const char* dimension,
+                       const std::vector<std::string>& sentences, const char* long_name) const {
+    FileDimension along{dimension, sentences.size()};
+    write_row_numbers(group, along);
+    describe(hdf5::put_variable(group, name, sentences, {&along}), "", long_name);
+    hdf5::close_dimension(group, along);
   }
 
   std::string units_of(std::string_view units) const {
@@ -192,7 +203,7 @@ class Writer {
   const RunRecord& record_;
   H5::Group root_;
   std::deque<FileDimension> dimensions_;  // time first; variables keep pointers to its entries
-  std::set<std::string> names_{"events", "metrics", "balance", "scenario", "provenance"};
+  std::set<std::string> names_{"events", "metrics", "balance", "notes", "scenario", "provenance"};
 };
 
 std::vector<std::byte> hdf5_image(const RunRecord& record) {

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 #include <cstdint>
-#include <limits>
 #include <string>
 #include <vector>
 
-namespace noonhouse {
+#include "tools/record/supply_outcomes.hpp"
 
-inline constexpr double kNotHappened = std::numeric_limits<double>::quiet_NaN();
+namespace noonhouse {
 
 /// One axis of the recorded series beside time: a list of labels, with coordinates where it has them.
 struct RecordAxis {
@@ -71,22 +70,6 @@ struct LevelOutcome {
   int level = 0;
   double height_m = 0.0;  ///< middle of the layer above the floor [m]
   double peak_k = 0.0, peak_time_s = kNotHappened, mean_k = 0.0;
-};
-
-struct WaterOutcome {
-  double capacity_kg = 0.0, start_kg = 0.0, end_kg = 0.0, lowest_kg = 0.0;
-  double rain_caught_kg = 0.0, overflow_kg = 0.0, misted_kg = 0.0, hand_watered_kg = 0.0;
-  double mist_evaporated_kg = 0.0;
-  double days_left = kNotHappened;    ///< at this run's mean daily use, from the end level to the cut-out
-  double first_dry_s = kNotHappened;  ///< first time the pump was cut out for a low tank
-};
-
-struct EnergyOutcome {
-  double capacity_j = 0.0, start_j = 0.0, end_j = 0.0, lowest_j = 0.0;
-  double lowest_time_s = kNotHappened;
-  double panel_j = 0.0, loads_j = 0.0, losses_j = 0.0;
-  double days_left = kNotHappened;  ///< without sun, at this run's mean daily load
-  double first_cut_off_s = kNotHappened;
 };
 
 /// How often the house changes its air, over its own dry air; what comes in counts, seen every five minutes.
@@ -170,8 +153,10 @@ struct RunRecord {
   std::vector<DeviceOutcome> devices;
   WaterOutcome water;
   EnergyOutcome energy;
+  CostOutcome cost;
   AiringOutcome airing;
   std::vector<WayOutcome> ways;
+  std::vector<WorkHeatOutcome> work_heat;  ///< bay by bay
   std::vector<FailureOutcome> failures;
   ClosureOutcome closure;
   std::vector<BalanceLine> balances;
@@ -181,6 +166,7 @@ struct RunRecord {
   Provenance provenance;
   std::string scenario_text;          ///< as read, defaults expanded
   std::vector<std::string> cautions;  ///< safety notes that apply to this house
+  std::vector<std::string> notes;     ///< what this run wears out, overloads or calls for, in sentences
 };
 
 }  // namespace noonhouse

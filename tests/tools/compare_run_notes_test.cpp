@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a run tells beside its outcomes: ballast, vents, gutters, the battery's life.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "models/hazard/wind_load.hpp"
+#include "tools/compare/run_notes.hpp"
+
+namespace noonhouse {
+namespace {
+
+using testing::ElementsAre;
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+HouseShape two_facets() {
+  HouseShape shape;
+  Facet roof, wall;
+  roof.side = WallSide::roof_front, roof.area_m2 = 10.0;
+  wall.side = WallSide::front, wall.area_m2 = 7.0;
+  shape.facets = {roof, wall};
+  return shape;
+}
+
+PlanScenario with_cloth(ShadeOver over) {
+  PlanScenario plan;
+  plan.in_service = {"awning"};
+  plan.spec.shades = {{"awning", {}}};
+  ShadeSpec& cloth = plan.spec.shades[0].value;
+  cloth.over = over;
+  cloth.uplift = 0.6;
+  cloth.loose_kg_m2 = 0.2;
+  cloth.ballast_kg = 40.0;
+  return plan;
+}
+
+/// By hand: 1.5 x 0.6 x 0.613 x V^2 / 9.80665 - 0.2 on each square metre; 5.426 kg at 10 m/s and 22.303 kg at 20 m/s.
+TEST(BallastNote, TellsTheRunsGustAndOneToPlanFor) {
+  EXPECT_THAT(ballast_notes(with_cloth(ShadeOver::roof), two_facets(), 10.0),
+              ElementsAre("\"awning\" lies loose: gusts of 10.0 m/s, the run's strongest, call for 54 kg of ballast on "
+                          "it, gusts of 20 m/s for 223 kg; it has 40 kg.",
+                          std::string(kWindCaution)));
+  EXPECT_THAT(ballast_notes(with_cloth(ShadeOver::all), two_facets(), 10.0)[0], HasSubstr("for 92 kg of ballast"));
+}
+
+TEST(BallastNote, IsForLooseCoversInServiceAlone) {
+  PlanScenario plan = with_cloth(ShadeOver::roof);
+  plan.in_service.clear();
+  EXPECT_THAT(ballast_notes(plan, two_facets(), 10.0), IsEmpty());
+  plan = with_cloth(ShadeOver::roof);
+  plan.spec.shades[0].value.loose_kg_m2.reset();
+  EXPECT_THAT(ballast_notes(plan, two_facets(), 10.0), IsEmpty());
+}
+
+TEST(VentNote, IsForVentsInServiceThatDoNotBearTheGust) {
+  PlanScenario plan;
+  plan.in_service = {"ridge vent", "side vent"};
+  plan.spec.openings = {{"ridge vent", {}}, {"side vent", {}}, {"door", {}}};
+  plan.spec.openings[0].value.withstands_m_s = 15.0;
+  plan.spec.openings[1].value.withstands_m_s = 25.0;
+  plan.spec.openings[2].value.withstands_m_s = 10.0;
+  EXPECT_THAT(vent_notes(plan, 18.26),
+              ElementsAre("\"ridge vent\" bears gusts of 15.0 m/s when open; the run's strongest had 18.3 m/s."));
+}
+
+/// Of 100 kg that came down to a filter that passes 90 %, 10 kg it turned away: the other 12 kg overshot.
+TEST(GutterNote, CountsWhatOvershotWithoutTheFiltersPart) {
+  PlanScenario plan;
+  plan.spec.gutters = {{"front gutter", {}}, {"back gutter", {}}};
+  for (auto& gutter : plan.spec.gutters) gutter.value.filter_passes = 0.9;
+  House house;
+  house.exchanges = {{"rain by the front gutter", "rain", "", 0, 6}, {"rain by the back gutter", "rain", "", 6, 6}};
+  RunResult result;
+  result.state.carried = {90.0, 0.0, 4.0, 0.0, 22.0, 0.0, 90.0, 0.0, 4.0, 0.0, 10.0, 0.0};
+  EXPECT_THAT(gutter_notes(plan, house, result),
+              ElementsAre("The front gutter could not take all the rain: 12 L went past it."));
+}
+
+TEST(BatteryNote, IsOfTheRunsCyclesAndDays) {
+  EnergyOutcome energy;
+  energy.full_cycles = 6.5;
+  energy.daily_depth = 0.4;
+  energy.mean_k = 298.15, energy.peak_k = 308.15;
+  PowerSpec power;
+  power.battery_kind = "lithium iron phosphate";
+  const std::string note = battery_note(energy, power, 7.0 * 86400.0);
+  EXPECT_THAT(note, HasSubstr("6.5 full cycles in 7 days, to a mean depth of 40 %"));
+  EXPECT_THAT(note, HasSubstr("25 degC in the mean (35 degC at most)"));
+}
+
+}  // namespace
+}  // namespace noonhouse

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: Apache-2.0
+// A whole run's water, charge, cost and heat for people: what came and went adds up, refills count.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "tests/support/small_scenario.hpp"
+#include "tools/compare/run_recorder.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr const char* kRefillAndPrices = R"(refills:
+  lorry:
+    called_at: 120 L
+    comes_after: 2 h
+    brings: 150 L
+    price: 35
+prices:
+  currency: EUR
+  water: 4
+  season: 20 d
+  parts:
+    tank:
+      price: 100
+      lasts: 10
+    high mist:
+      price: 50
+      lasts: 5
+    ridge vent:
+      price: 80
+plans:)";
+
+struct SmallRun {
+  Scenario scenario;
+  RunRecord record;
+
+  SmallRun() {
+    using small_scenario::with;
+    std::string text = with(small_scenario::kText, "\nplans:", std::string("\n") + kRefillAndPrices);
+    text = with(text, "starts_with: 250 L", "starts_with: 125 L\n  open: 10 %\n  overflows_to: the pond");
+    scenario = small_scenario::read(text);
+    const PlanScenario& plan = scenario.plan("vent and mist");
+    const WeatherSeries weather = weather_of(scenario, plan);
+    const Assembly assembly = assemble(plan, site_table(plan, weather), weather);
+    RunRecorder recorder(assembly, plan);
+    Run run(assembly.plan);
+    run.add_observer(recorder);
+    record = recorder.finish(run.go());
+  }
+};
+
+const RunRecord& small_run() {
+  static const SmallRun run;
+  return run.record;
+}
+
+TEST(RunSupplies, ARefillComesAndCounts) {
+  const WaterOutcome& w = small_run().water;
+  ASSERT_GE(w.deliveries, 1);
+  EXPECT_NEAR(w.brought_kg, 150.0 * w.deliveries, 1e-6);
+}
+
+TEST(RunSupplies, TheTanksBookCloses) {
+  const WaterOutcome& w = small_run().water;
+  EXPECT_GT(w.evaporated_kg, 0.0);
+  EXPECT_GT(w.used_kg(), 1.0);
+  EXPECT_NEAR(w.end_kg - w.start_kg, w.rain_caught_kg + w.brought_kg - w.used_kg() - w.overflow_kg - w.evaporated_kg,
+              1e-6);
+  EXPECT_EQ(w.overflows_to, "the pond");
+}
+
+TEST(RunSupplies, TheBatterysBookClosesWithItsSelfDischarge) {
+  const EnergyOutcome& e = small_run().energy;
+  EXPECT_GT(e.self_discharge_j, 0.0);
+  EXPECT_NEAR(e.end_j - e.start_j, e.panel_j - e.loads_j - e.losses_j, 1.0);
+  EXPECT_GT(e.full_cycles, 0.0);
+  EXPECT_GT(e.daily_depth, 0.0);
+  EXPECT_LT(e.daily_depth, 1.0);
+  EXPECT_LE(e.lowest_k, e.mean_k);
+  EXPECT_LE(e.mean_k, e.peak_k);
+}
+
+TEST(RunSupplies, TheThirstiestDayIsBetweenTheMeanAndAll) {
+  const RunRecord& r = small_run();
+  const double days = r.duration_s / 86400.0, gone_kg = r.water.used_kg() + r.water.evaporated_kg;
+  EXPECT_GE(r.water.thirstiest_day_kg, gone_kg / days - 1e-9);
+  EXPECT_LT(r.water.thirstiest_day_kg, gone_kg);
+  EXPECT_GE(r.energy.heaviest_day_j, r.energy.loads_j / days - 1e-6);
+  EXPECT_LT(r.energy.heaviest_day_j, r.energy.loads_j);
+  EXPECT_NEAR(r.water.days_full, (300.0 - 20.0) / (gone_kg / days), 1e-9);
+  EXPECT_NEAR(r.water.days_left, (r.water.end_kg - 20.0) / (gone_kg / days), 1e-9);
+  EXPECT_NEAR(r.water.days_full_thirsty, (300.0 - 20.0) / r.water.thirstiest_day_kg, 1e-9);
+  EXPECT_LT(r.energy.days_full_heavy, r.energy.days_full);
+  EXPECT_LT(r.energy.days_left, r.energy.days_full);
+}
+
+/// Tank, line and vent, lasting 10, 5 and by default 10 seasons; water of 2 days for a season of 20.
+TEST(RunSupplies, TheCostHoldsPartsAndDeliveries) {
+  const RunRecord& r = small_run();
+  EXPECT_EQ(r.cost.currency, "EUR");
+  EXPECT_DOUBLE_EQ(r.cost.capital, 230.0);
+  const double brought = r.water.deliveries * (35.0 + 0.15 * 4.0);
+  EXPECT_NEAR(r.cost.per_season, 10.0 + 10.0 + 8.0 + 10.0 * brought, 1e-6);
+}
+
+/// A closed house in a heat wave's sun is above the reference of 28 degC around noon, and not by night.
+TEST(RunSupplies, HeatForPeopleIsToldBayByBay) {
+  const RunRecord& r = small_run();
+  ASSERT_EQ(r.work_heat.size(), 2u);
+  EXPECT_EQ(r.work_heat[0].bay, "west");
+  for (const WorkHeatOutcome& bay : r.work_heat) {
+    EXPECT_GT(bay.unwise_h, 1.0);
+    EXPECT_LT(bay.unwise_h, 30.0);
+    EXPECT_GT(bay.peak_k, 28.0 + 273.15);
+    EXPECT_LT(bay.peak_k, 45.0 + 273.15);
+    const double hour = bay.peak_time_s / 3600.0 - 24.0 * std::floor(bay.peak_time_s / 86400.0);
+    EXPECT_GT(hour, 9.0);
+    EXPECT_LT(hour, 18.0);
+  }
+}
+
+TEST(RunSupplies, NotesAndRuleAreToldWithTheRun) {
+  EXPECT_THAT(small_run().notes, testing::Contains(testing::HasSubstr("full cycles in 2 days")));
+  EXPECT_THAT(small_run().water.storage_rule, testing::HasSubstr("yield before spillage"));
+}
+
+TEST(WorkHeatSunlight, TurnsTheStraightLightToTheSun) {
+  HeatSurroundings around;
+  set_sunlight(around, 300.0, 100.0, 0.5, 0.2);
+  EXPECT_DOUBLE_EQ(around.beam_normal_w_m2, 600.0);
+  EXPECT_DOUBLE_EQ(around.diffuse_level_w_m2, 100.0);
+  EXPECT_DOUBLE_EQ(around.reflected_level_w_m2, 80.0);
+  set_sunlight(around, 2.0, 1.0, 1e-6, 0.2);
+  EXPECT_NEAR(around.beam_normal_w_m2, 2.0 / std::sin(5.0 * 3.14159265358979 / 180.0), 1e-4);
+}
+
+}  // namespace
+}  // namespace noonhouse

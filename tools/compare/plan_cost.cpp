@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/plan_cost.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace noonhouse {
+namespace {
+
+template <class Items>
+void add_sensors(std::set<std::string>& read, const PlanScenario& plan, const Items& controls) {
+  for (const auto& item : controls)
+    if (plan.uses(item.name)) read.insert(item.value.sensor);
+}
+
+/// The sensors that something in service reads.
+std::set<std::string> sensors_read(const PlanScenario& plan) {
+  const ScenarioSpec& s = plan.spec;
+  std::set<std::string> read;
+  add_sensors(read, plan, s.thermostats);
+  add_sensors(read, plan, s.humidistats);
+  add_sensors(read, plan, s.deficit_controls);
+  add_sensors(read, plan, s.staged_controls);
+  add_sensors(read, plan, s.proportional_controls);
+  add_sensors(read, plan, s.rules);
+  return read;
+}
+
+/// All that a plan has, by name.
+std::set<std::string> parts_of(const PlanScenario& plan) {
+  std::set<std::string> out(plan.in_service.begin(), plan.in_service.end());
+  out.insert({"tank", "panel", "battery"});
+  for (const auto& gutter : plan.spec.gutters) out.insert(gutter.name);
+  for (const auto& line : plan.spec.mist_lines)
+    if (plan.uses(line.name)) out.insert(line.value.pump);
+  out.merge(sensors_read(plan));
+  return out;
+}
+
+bool prices_anything(const ScenarioSpec& s) {
+  return !s.prices.parts.empty() || s.prices.water_m3 > 0.0 ||
+         std::any_of(s.refills.begin(), s.refills.end(), [](const auto& refill) { return refill.value.price > 0.0; });
+}
+
+}  // namespace
+
+std::vector<const Named<PriceSpec>*> priced_parts(const PlanScenario& plan) {
+  const std::set<std::string> has = parts_of(plan);
+  std::vector<const Named<PriceSpec>*> out;
+  for (const auto& part : plan.spec.prices.parts)
+    if (has.contains(part.name)) out.push_back(&part);
+  return out;
+}
+
+CostOutcome plan_cost(const PlanScenario& plan, const WaterBrought& brought) {
+  const PricesSpec& prices = plan.spec.prices;
+  if (!prices_anything(plan.spec)) return {};
+  CostOutcome out{prices.currency, 0.0, 0.0};
+  for (const Named<PriceSpec>* part : priced_parts(plan)) {
+    out.capital += part->value.buys;
+    out.per_season += part->value.a_season + part->value.buys / part->value.lasts_seasons;
+  }
+  out.per_season +=
+      (brought.visits_price + prices.water_m3 * brought.volume_m3) * prices.season_s / plan.spec.run.length_s;
+  return out;
+}
+
+}  // namespace noonhouse

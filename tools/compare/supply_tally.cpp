@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/supply_tally.hpp"
+
+#include <cmath>
+
+#include "tools/compare/carry_days.hpp"
+#include "tools/compare/plan_cost.hpp"
+
+namespace noonhouse {
+namespace {
+
+constexpr double kKgPerM3 = 1000.0;  ///< of the tank's marks, as the scenario is assembled
+constexpr double kSecondsPerDay = 86400.0;
+
+/// What the tank gives up in a day without rain: all use, and what evaporates.
+FluxSum leaves_the_tank(const House& house) {
+  FluxSum sum = water_used(house);
+  sum.add(house, "tank evaporation", 0);
+  return sum;
+}
+
+/// The air that the battery is as warm as: outdoors, or low in its bay.
+Input battery_air(const Assembly& a, const PlanScenario& plan) {
+  const std::string& stands = plan.spec.power.battery_stands;
+  if (stands == "outdoors") return a.site.outdoor;
+  return a.bays[static_cast<std::size_t>(a.shape.bay_index(stands))].air.front();
+}
+
+}  // namespace
+
+SupplyTally::SupplyTally(const Assembly& assembly, const PlanScenario& plan)
+    : assembly_(assembly),
+      plan_(plan),
+      battery_air_(battery_air(assembly, plan)),
+      water_(leaves_the_tank(assembly.plan.house)),
+      loads_(loads_drawn(assembly.plan.house)) {}
+
+void SupplyTally::sample(Tick when, std::span<const double> p, double weight_s) {
+  lowest_tank_kg_ = std::min(lowest_tank_kg_, at(p, Input(assembly_.tank, 1)));
+  const double charge = at(p, assembly_.battery);
+  if (charge < lowest_charge_j_) {
+    lowest_charge_j_ = charge;
+    lowest_charge_s_ = seconds(when);
+  }
+  charge_.look(charge);
+  if (when.ms > 0 && when.ms % kDay.ms == 0) {
+    charge_.end_day();
+    charge_.look(charge);
+  }
+  const double battery_k = at(p, battery_air_);
+  samples_s_ += weight_s;
+  battery_sum_k_s_ += battery_k * weight_s;
+  battery_peak_k_ = std::max(battery_peak_k_, battery_k);
+  battery_lowest_k_ = std::min(battery_lowest_k_, battery_k);
+  strongest_gust_m_s_ = std::max(strongest_gust_m_s_, at(p, assembly_.site.gust));
+}
+
+void SupplyTally::end_day(std::span<const double> carried) {
+  water_.end_day(carried);
+  loads_.end_day(carried);
+}
+
+void SupplyTally::put(RunRecord& record, const RunResult& result, const std::vector<LogEntry>& log) {
+  end_day(result.state.carried);
+  put_water(record.water, result);
+  put_energy(record.energy, result);
+  put_cost(record, result);
+  for (const LogEntry& entry : log) {
+    if (entry.kind != EventKind::failure) continue;
+    double* first = entry.subject == "tank"      ? &record.water.first_dry_s
+                    : entry.subject == "battery" ? &record.energy.first_cut_off_s
+                                                 : nullptr;
+    if (first != nullptr && std::isnan(*first)) *first = seconds(entry.when);
+  }
+}
+
+void SupplyTally::put_water(WaterOutcome& w, const RunResult& result) const {
+  const House& house = assembly_.plan.house;
+  const TankSpec& tank = plan_.spec.tank;
+  const auto carried = [&](const char* path, int flux) {
+    return FluxSum().add(house, path, flux).of(result.state.carried);
+  };
+  w.capacity_kg = kKgPerM3 * tank.capacity_m3;
+  w.start_kg = amount(assembly_.tank, 1, house.initial_amounts);
+  w.end_kg = amount(assembly_.tank, 1, result.state.amounts);
+  w.lowest_kg = std::min(lowest_tank_kg_, w.end_kg);
+  w.rain_caught_kg = carried("rain", 0);
+  w.rain_lost_kg = carried("rain", 2) + carried("rain", 4);
+  w.overflow_kg = carried("overflow", 0);
+  w.evaporated_kg = carried("tank evaporation", 0);
+  w.mist_evaporated_kg = carried("mist", 0);
+  w.misted_kg =
+      w.mist_evaporated_kg + carried("mist that lands", 0) + carried("wet pad", 3) - carried("back to the tank", 0);
+  w.hand_watered_kg = carried("hand watering", 0);
+  w.dripped_kg = carried("drip", 0);
+  w.spilt_kg = carried("spilt from a line", 0);
+  w.leaked_kg = carried("leak", 0);
+  w.brought_kg = carried("refill", 0);
+  for (const RefillParts& refill : assembly_.refills)
+    w.deliveries += static_cast<int>(std::lround(result.channels[static_cast<std::size_t>(refill.deliveries.index)]));
+  const DayUse use{water_.total() * kSecondsPerDay / plan_.spec.run.length_s, water_.heaviest()};
+  const CarryDays left = tank_days(w.end_kg, tank, use), full = tank_days(w.capacity_kg, tank, use);
+  w.thirstiest_day_kg = use.heaviest;
+  w.days_left = left.at_mean;
+  w.days_left_thirsty = left.at_heaviest;
+  w.days_full = full.at_mean;
+  w.days_full_thirsty = full.at_heaviest;
+  w.overflows_to = tank.overflows_to;
+  w.storage_rule = kStorageRule;
+}
+
+void SupplyTally::put_energy(EnergyOutcome& e, const RunResult& result) const {
+  const House& house = assembly_.plan.house;
+  const PowerSpec& power = plan_.spec.power;
+  const auto carried = [&](int flux) { return FluxSum().add(house, "power", flux).of(result.state.carried); };
+  e.capacity_j = power.battery_j;
+  e.start_j = amount(assembly_.battery, 0, house.initial_amounts);
+  e.end_j = amount(assembly_.battery, 0, result.state.amounts);
+  e.lowest_j = std::min(lowest_charge_j_, e.end_j);
+  e.lowest_time_s = lowest_charge_s_;
+  const double charged = carried(1), gave = carried(2), lost = carried(3);
+  e.panel_j = carried(0) + charged;
+  e.loads_j = carried(0) + gave;
+  e.self_discharge_j = carried(4);
+  e.losses_j = lost + e.self_discharge_j;
+  // Of the losses, those of charging never were in the battery.
+  e.full_cycles = (gave + lost - (1.0 - power.charge_efficiency) * charged) / power.battery_j;
+  e.daily_depth = charge_.mean() / power.battery_j;
+  e.mean_k = samples_s_ > 0.0 ? battery_sum_k_s_ / samples_s_ : battery_peak_k_;
+  e.peak_k = battery_peak_k_;
+  e.lowest_k = battery_lowest_k_;
+  BatteryDay day;
+  day.loads = {loads_.total() * kSecondsPerDay / plan_.spec.run.length_s, loads_.heaviest()};
+  day.coldest_k = e.lowest_k;
+  day.mean_k = e.mean_k;
+  const CarryDays left = battery_days(e.end_j, power, day), full = battery_days(e.capacity_j, power, day);
+  e.heaviest_day_j = day.loads.heaviest;
+  e.days_left = left.at_mean;
+  e.days_left_heavy = left.at_heaviest;
+  e.days_full = full.at_mean;
+  e.days_full_heavy = full.at_heaviest;
+}
+
+void SupplyTally::put_cost(RunRecord& record, const RunResult& result) const {
+  WaterBrought brought;
+  brought.volume_m3 = record.water.brought_kg / kKgPerM3;
+  for (const RefillParts& refill : assembly_.refills)
+    brought.visits_price += refill.price * result.channels[static_cast<std::size_t>(refill.deliveries.index)];
+  record.cost = plan_cost(plan_, brought);
+}
+
+}  // namespace noonhouse
