@@ -57,7 +57,11 @@ std::string hottest_air(const RunRecord& record, UnitSystem units) {
                      unbroken(clock_text(record, found->peak_time_s)));
 }
 
-void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units) {
+bool any_cost(const std::vector<PlanPage>& plans) {
+  return std::any_of(plans.begin(), plans.end(), [](const PlanPage& plan) { return plan.record->cost.known(); });
+}
+
+void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units, bool with_cost) {
   const RunRecord& r = *plan.record;
   const PlanTally& t = plan.place.tally;
   add_html(out, "<tr role=\"row\"><th scope=\"row\" role=\"rowheader\"><span class=\"rank\">{}</span> ",
@@ -74,18 +78,26 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
   add_cell(out, "Charge used", fmt::format("{}; {}", energy_text(r.energy.loads_j, units), charge_outlook(r)));
   add_cell(out, "Starts", starts_text(r));
   add_cell(out, "Failures", std::to_string(t.failures));
+  if (with_cost) {
+    add_cell(out, "Cost to buy", money_text(r.cost.capital, r.cost.currency));
+    add_cell(out, "A season", money_text(r.cost.per_season, r.cost.currency));
+  }
   out += "</tr>\n";
 }
 
 void add_table(std::string& out, const std::vector<PlanPage>& plans, UnitSystem units) {
   out += "<section aria-labelledby=\"side-by-side\">\n<h2 id=\"side-by-side\">Side by side</h2>\n";
   out += "<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\"><tr role=\"row\">";
-  for (const char* head : {"Plan", "Plants kept", "Not kept", "Hours beyond limits", "Hottest air", "Water used",
-                           "Lowest charge", "Charge used", "Starts", "Failures"}) {
+  const bool with_cost = any_cost(plans);
+  std::vector<const char*> heads{"Plan",        "Plants kept", "Not kept",      "Hours beyond limits",
+                                 "Hottest air", "Water used",  "Lowest charge", "Charge used",
+                                 "Starts",      "Failures"};
+  if (with_cost) heads.insert(heads.end(), {"Cost to buy", "A season"});
+  for (const char* head : heads) {
     add_html(out, "<th scope=\"col\" role=\"columnheader\">{}</th>", head);
   }
   out += "</tr></thead><tbody role=\"rowgroup\">\n";
-  for (std::size_t i = 0; i < plans.size(); ++i) add_plan_row(out, plans[i], i, units);
+  for (std::size_t i = 0; i < plans.size(); ++i) add_plan_row(out, plans[i], i, units, with_cost);
   add_html(out, "</tbody></table>\n<p class=\"soft\">{}</p>\n</section>\n", ranking_rule());
 }
 

@@ -11,6 +11,7 @@
 #include "tools/report/data_table.hpp"
 #include "tools/report/heat_section.hpp"
 #include "tools/report/html.hpp"
+#include "tools/report/supply_section.hpp"
 
 namespace noonhouse {
 namespace {
@@ -161,6 +162,7 @@ void add_plan_section(std::string& out, const PlanPage& plan, std::size_t number
   add_failures(out, record, units);
   add_plants(out, record, units);
   add_felt(out, record, units);
+  add_supply_section(out, record, units);
   if (!plan.charts.empty()) {
     out += "<h3>When it happened</h3>\n";
     add_html(out, "<div class=\"strip\" data-plan=\"{}\"></div>\n", number);

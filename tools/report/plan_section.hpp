@@ -25,8 +25,8 @@ struct PlanPage {
 /// Hour of the day at which the run starts.
 double start_hour(const RunRecord& record);
 
-/// One plan: what went wrong, its plants, charts and their tables, its book of heat, its events. `number` counts from
-/// 0.
+/// One plan: what went wrong, its plants, how long its stores carry, charts and their tables, its book of heat, its
+/// events. `number` counts from 0.
 void add_plan_section(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units);
 
 }  // namespace noonhouse
