@@ -136,6 +136,21 @@ TEST(FaultsText, AnswersFirst) {
   EXPECT_THAT(text, HasSubstr("Even without a failure this plan harms or loses citrus;"));
 }
 
+TEST(FaultsText, AnAdditionThatDoesNotHelpAfterTheWorstFailureIsNotSaidTo) {
+  FaultSheet sheet = invented::fault_sheet();
+  sheet.faults[0].additions = {{"passive vent openers", 2800.0}};
+  EXPECT_THAT(text_of(sheet),
+              HasSubstr("fitting passive vent openers gains most: more time after 1 of the 3 failures that "
+                        "do harm, but none after the worst one."));
+  for (FaultOutcome& fault : sheet.faults)
+    for (FaultAddition& addition : fault.additions) addition.grace_s = fault.worst_grace_s;
+  EXPECT_THAT(text_of(sheet), HasSubstr("No addition that was tried leaves more time."));
+  sheet.faults[2].additions = {{"a heat alarm", kNotHappened}};
+  EXPECT_THAT(text_of(sheet), HasSubstr("fitting a heat alarm gains most")) << "beyond the horizon is time too";
+  for (FaultOutcome& fault : sheet.faults) fault.additions.clear();
+  EXPECT_THAT(text_of(sheet), Not(HasSubstr("ddition")));
+}
+
 TEST(FaultsText, ARowForEachFailureThatDoesHarm) {
   const auto lines = lines_of(faults_text(invented::fault_sheet(), UnitSystem::metric, 100));
   const auto row = [&](const std::string& begin) {

@@ -149,12 +149,12 @@ std::vector<AdditionGain> addition_gains(const FaultSheet& sheet) {
     for (const FaultAddition& addition : fault.additions) {
       auto found = std::find_if(gains.begin(), gains.end(), [&](const auto& g) { return g.name == addition.name; });
       if (found == gains.end()) found = gains.insert(gains.end(), {addition.name, 0, 0.0});
-      const double horizon_s = std::max(sheet.horizon_s, fault.worst_grace_s);
-      found->gained_s += std::min(time_of(addition.grace_s), horizon_s) - std::min(fault.worst_grace_s, horizon_s);
+      const auto counted = [&](double grace_s) { return std::min(time_of(grace_s), sheet.horizon_s); };
+      found->gained_s += counted(addition.grace_s) - counted(fault.worst_grace_s);
       if (leaves_more(fault, addition)) ++found->lengthened;
     }
   }
-  std::erase_if(gains, [](const AdditionGain& gain) { return gain.lengthened == 0 || !(gain.gained_s > 0.0); });
+  std::erase_if(gains, [](const AdditionGain& gain) { return gain.lengthened == 0 || gain.gained_s < 0.0; });
   std::stable_sort(gains.begin(), gains.end(), [](const AdditionGain& a, const AdditionGain& b) {
     return a.gained_s != b.gained_s ? a.gained_s > b.gained_s : a.lengthened > b.lengthened;
   });

@@ -44,7 +44,8 @@ struct AdditionGain {
   int lengthened = 0;     ///< failures after which it leaves more time
   double gained_s = 0.0;  ///< over all, each failure counted no further than the horizon
 };
-/// The additions by what they gain, most first; those that gain nothing are left out.
+/// The additions by what they gain, most first; those that leave more time after no failure, or less time over all, are
+/// left out.
 std::vector<AdditionGain> addition_gains(const FaultSheet& sheet);
 
 /// How many failures do harm; they are the first of the sheet.
