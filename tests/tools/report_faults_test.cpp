@@ -53,7 +53,11 @@ TEST(FaultChapter, AnswersAndTellsEachFailureThatDoesHarm) {
 }
 
 TEST(FaultChapter, EveryHourHasItsTextAndItsShade) {
-  const std::string row = hours_of(chapter(invented::fault_sheet()), "high mist is stuck off");
+  const std::string text = chapter(invented::fault_sheet());
+  EXPECT_EQ(count_of(text, "<th scope=\"col\">What fails</th><th scope=\"col\">00</th>"), 1U);
+  EXPECT_EQ(count_of(text, "<th scope=\"col\">23</th></tr>"), 1U);
+  EXPECT_EQ(count_of(text, "<th scope=\"col\">"), 25U);
+  const std::string row = hours_of(text, "high mist is stuck off");
   EXPECT_EQ(count_of(row, "<td"), 24U);
   EXPECT_EQ(count_of(row, "<td class=\"grace-0\">.</td>"), 21U);
   EXPECT_EQ(count_of(row, "<td class=\"grace-4\">55m</td>"), 3U);
