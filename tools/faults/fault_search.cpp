@@ -4,9 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 #include <set>
 
-#include "tools/compare/comparison_words.hpp"
 #include "tools/compare/in_parallel.hpp"
 
 namespace noonhouse {
@@ -22,6 +23,12 @@ Tick hottest_day(const SiteTable& table) {
     if (table.instant(k).outdoor_k > table.instant(hottest).outdoor_k) hottest = k;
   const Tick when = table.spacing() * static_cast<std::int64_t>(hottest);
   return Tick{when.ms - when.ms % kDay.ms};
+}
+
+/// "day 4 14:20"; runs start at midnight.
+std::string day_clock(Tick when) {
+  const std::int64_t minute = when.ms / (1_min).ms;
+  return fmt::format("day {} {:02}:{:02}", minute / 1440 + 1, minute / 60 % 24, minute % 60);
 }
 
 /// What is known of one failure while it is searched.
@@ -219,7 +226,7 @@ class Search {
     }
     for (EventId id = first; id != kNoEvent; id = log[static_cast<std::size_t>(id)].cause) {
       const LogEntry& link = log[static_cast<std::size_t>(id)];
-      out.chain.push_back(fmt::format("{} {}, {}", link.subject, link.what, day_clock(seconds(link.when))));
+      out.chain.push_back(fmt::format("{} {}, {}", link.subject, link.what, day_clock(link.when)));
     }
   }
 
