@@ -68,17 +68,19 @@ TEST(BatteryDays, CountFromTheChargeToTheCutOff) {
   EXPECT_LT(full.at_mean, 0.8 * 0.96 * 1000.0 / 10.0 / 24.0) << "no more than without self-discharge";
 }
 
-/// Cold takes charge away from below: the cut-off lies a share 0.2 of what is left above it.
+/// Cold takes charge away from below: the cut-off lies a share 0.2 of what is left above it. A mean temperature 10 K
+/// above 25 degC doubles the self-discharge of a kind whose own is said to double so.
 TEST(BatteryDays, ColdBringsTheCutOffNearer) {
   BatteryDay day;
   day.loads = {10.0 * kDay_s, 10.0 * kDay_s};
-  day.mean_k = 298.15;
+  day.mean_k = 308.15;
   day.coldest_k = 273.15;
   const BatteryKind& kind = battery_kinds().front();
   const double share = capacity_share(kind, day.coldest_k), cut_off = 3.6e6 * (1.0 - share + 0.2 * share);
   EXPECT_LT(share, 0.99);
+  ASSERT_EQ(kind.self_discharge_doubles_k.value, 10.0);
   EXPECT_NEAR(battery_days(3.6e6, power(), day).at_mean,
-              days_by_steps(3.6e6, cut_off, 10.0, 0.96, kind.self_discharge_per_s()), 0.002);
+              days_by_steps(3.6e6, cut_off, 10.0, 0.96, 2.0 * kind.self_discharge_per_s()), 0.002);
 }
 
 /// A run whose loads were cut off for most of it drew little; what is always on counts all day long.

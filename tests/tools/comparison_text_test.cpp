@@ -139,6 +139,7 @@ TEST(ComparisonWords, StoresMoneyAndHeatForPeople) {
   EXPECT_EQ(carry_text(250.0, kNotHappened), "250 days");
   EXPECT_EQ(carry_text(kNotHappened, kNotHappened), "-");
   EXPECT_EQ(money_text(1240.4, "EUR"), "1240 EUR");
+  EXPECT_EQ(money_text(96.2, "EUR"), "96 EUR");
   EXPECT_EQ(money_text(3.5, ""), "3.50");
   EXPECT_EQ(money_text(kNotHappened, "EUR"), "-");
   RunRecord record;

@@ -32,6 +32,7 @@ class Writer {
     reasons();
     failures();
     notes();
+    out_ += '\n';
     paragraph("How they are ranked: " + ranking_rule(), 0);
     return out_;
   }
@@ -243,7 +244,6 @@ void Writer::notes() {
     for (const std::string& note : record(place).notes) paragraph(text_in_units(note, units_), 4);
   }
   if (heat) paragraph(kWorkHeatCaution, 0);
-  out_ += '\n';
 }
 
 void Writer::failures() {
@@ -253,7 +253,6 @@ void Writer::failures() {
     paragraph(record(place).plan + (failure == nullptr ? ": nothing failed" : ""), 0);
     if (failure != nullptr) paragraph(failure_text(record(place), *failure, "<-", units_), 4);
   }
-  out_ += '\n';
 }
 
 }  // namespace

@@ -155,7 +155,7 @@ std::string carry_text(double days_at_mean, double days_at_heaviest) {
 
 std::string money_text(double amount, std::string_view currency) {
   if (!std::isfinite(amount)) return "-";
-  const std::string number = fmt::format("{:.{}f}", amount, amount >= 99.995 ? 0 : 2);
+  const std::string number = fmt::format("{:.{}f}", amount, amount >= 9.995 ? 0 : 2);
   return currency.empty() ? number : fmt::format("{} {}", number, currency);
 }
 

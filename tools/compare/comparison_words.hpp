@@ -61,7 +61,7 @@ std::string charge_outlook(const RunRecord& record);
 /// leaves it.
 std::string carry_text(double days_at_mean, double days_at_heaviest);
 
-/// Money in the scenario's currency: "1240 EUR", below 100 with two decimals; "-" where it is not known.
+/// Money in the scenario's currency: "1240 EUR", below 10 with two decimals; "-" where it is not known.
 std::string money_text(double amount, std::string_view currency);
 
 /// To be shown wherever heat for people is shown.
