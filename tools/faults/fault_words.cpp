@@ -40,6 +40,14 @@ std::string worst_sentence(const FaultSheet& sheet) {
       fault_name(worst), fault_clock(sheet, worst.worst_s), grace_text(worst.worst_grace_s));
 }
 
+std::string after_the_worst(const FaultSheet& sheet, const FaultOutcome& worst, const FaultAddition& addition) {
+  if (!leaves_more(worst, addition)) return ", but none after the worst one";
+  if (!std::isfinite(addition.grace_s))
+    return fmt::format(", after the worst one no harm within {} or before the run ends", horizon_text(sheet));
+  return fmt::format(", after the worst one {} in place of {}", grace_text(addition.grace_s),
+                     grace_text(worst.worst_grace_s));
+}
+
 std::string addition_sentence(const FaultSheet& sheet) {
   const std::size_t harmful = harmful_faults(sheet);
   const bool tried = harmful > 0 && !sheet.faults.front().additions.empty();
@@ -52,11 +60,7 @@ std::string addition_sentence(const FaultSheet& sheet) {
                   most.name, most.lengthened, harmful);
   const FaultOutcome& worst = sheet.faults.front();
   for (const FaultAddition& addition : worst.additions)
-    if (addition.name == most.name)
-      text += leaves_more(worst, addition)
-                  ? fmt::format(", after the worst one {} in place of {}", addition_grace_text(sheet, worst, addition),
-                                grace_text(worst.worst_grace_s))
-                  : std::string(", but none after the worst one");
+    if (addition.name == most.name) text += after_the_worst(sheet, worst, addition);
   return text + ".";
 }
 
@@ -88,10 +92,7 @@ std::string short_grace_text(double grace_s) {
   return half_hours < 200 ? fmt::format("{}h", half_hours / 2) : fmt::format("{}d", half_hours / 48);
 }
 
-std::string over_text(double horizon_s) {
-  const long long minutes = whole(horizon_s / kMinuteS);
-  return "over " + hours_and_minutes(minutes);
-}
+std::string horizon_text(const FaultSheet& sheet) { return hours_and_minutes(whole(sheet.horizon_s / kMinuteS)); }
 
 std::string fault_clock(const FaultSheet& sheet, double time_s) {
   RunRecord record;
@@ -120,9 +121,10 @@ int grace_step(double grace_s) {
   return grace_s < 8.0 * kHourS ? 2 : 1;
 }
 
-std::string grace_step_text(int step, double horizon_s) {
-  constexpr const char* kWords[] = {"", "8 h and more", "under 8 h", "under 3 h", "under 1 h", "under 15 min"};
-  return step == 0 ? "none, or " + over_text(horizon_s) : kWords[step];
+const char* grace_step_text(int step) {
+  constexpr const char* kWords[] = {"no harm seen", "8 h and more", "under 8 h",
+                                    "under 3 h",    "under 1 h",    "under 15 min"};
+  return kWords[step];
 }
 
 const FaultAddition* longest_addition(const FaultOutcome& fault) {
@@ -132,15 +134,11 @@ const FaultAddition* longest_addition(const FaultOutcome& fault) {
   return longest != fault.additions.end() && leaves_more(fault, *longest) ? &*longest : nullptr;
 }
 
-std::string addition_grace_text(const FaultSheet& sheet, const FaultOutcome& fault, const FaultAddition& addition) {
-  if (std::isfinite(addition.grace_s)) return grace_text(addition.grace_s);
-  return fault.worst_grace_s < sheet.horizon_s ? over_text(sheet.horizon_s) : "no harm seen";
-}
-
-std::string best_addition_text(const FaultSheet& sheet, const FaultOutcome& fault) {
+std::string best_addition_text(const FaultOutcome& fault) {
   if (fault.additions.empty()) return "-";
   const FaultAddition* best = longest_addition(fault);
-  return best == nullptr ? "none" : best->name + ": " + addition_grace_text(sheet, fault, *best);
+  if (best == nullptr) return "none";
+  return best->name + ": " + (std::isfinite(best->grace_s) ? grace_text(best->grace_s) : "no harm seen");
 }
 
 std::vector<AdditionGain> addition_gains(const FaultSheet& sheet) {
@@ -189,12 +187,13 @@ std::string fault_search_text(const FaultSheet& sheet) {
       "the start to the end of the run); {} runs in all. A shorter time between two of those moments is not seen; "
       "times "
       "are rounded down.",
-      day, over_text(sheet.horizon_s).substr(5), sheet.runs);
+      day, horizon_text(sheet), sheet.runs);
 }
 
 std::vector<std::string> shown_chain(const FaultOutcome& fault, UnitSystem units) {
-  std::vector<std::string> out;
-  const std::size_t links = fault.chain.size();
+  std::vector<std::string> chain = fault.chain, out;
+  chain.erase(std::unique(chain.begin(), chain.end()), chain.end());  // a device may repeat what was done to it
+  const std::size_t links = chain.size();
   const std::size_t left_out = links > kLongestShown ? links - kLongestShown : 0;
   const std::size_t gap = left_out > 0 ? kLongestShown - kEndShown : links;
   for (std::size_t i = 0; i < links; ++i) {
@@ -202,7 +201,7 @@ std::vector<std::string> shown_chain(const FaultOutcome& fault, UnitSystem units
       out.push_back(fmt::format("({} more between)", left_out));
       i += left_out;
     }
-    out.push_back(text_in_units(fault.chain[i], units));
+    out.push_back(text_in_units(chain[i], units));
   }
   return out;
 }

@@ -16,8 +16,8 @@ namespace noonhouse {
 std::string grace_text(double grace_s);
 /// The same in at most three characters for a narrow cell: "<1m", "45m", "2½h", "14h", "4d"; "." where there is none.
 std::string short_grace_text(double grace_s);
-/// "over 24 h": no harm as far as a failure was followed.
-std::string over_text(double horizon_s);
+/// "24 h": how far failures were followed; to the end of the run where that comes first.
+std::string horizon_text(const FaultSheet& sheet);
 /// An instant by the house's clock, "day 4 13:20"; "-" where it did not happen.
 std::string fault_clock(const FaultSheet& sheet, double time_s);
 
@@ -28,15 +28,14 @@ std::string fault_cost_text(const FaultOutcome& fault);
 
 /// How short a time is, for shading a cell: 5 under 15 min, 4 under 1 h, 3 under 3 h, 2 under 8 h, 1 longer, 0 none.
 int grace_step(double grace_s);
-/// What each of those steps is called, by step.
-std::string grace_step_text(int step, double horizon_s);
+/// What each of those steps is called.
+const char* grace_step_text(int step);
 
 /// The addition that leaves most time after a failure; null where none leaves at least two minutes more.
 const FaultAddition* longest_addition(const FaultOutcome& fault);
-/// What is left with an addition: a time, or that no harm was seen.
-std::string addition_grace_text(const FaultSheet& sheet, const FaultOutcome& fault, const FaultAddition& addition);
-/// Both in one, "a second thermostat: 3 h 20 min"; "none" where none leaves more time, "-" where none was tried.
-std::string best_addition_text(const FaultSheet& sheet, const FaultOutcome& fault);
+/// That with what is left then, "a second thermostat: 3 h 20 min", or that no harm was seen; "none" where none leaves
+/// more time, "-" where none was tried.
+std::string best_addition_text(const FaultOutcome& fault);
 
 /// What one addition gains over all failures that do harm.
 struct AdditionGain {
@@ -57,7 +56,7 @@ std::string harmless_text(const FaultSheet& sheet);
 /// How it was searched, and what such a search does not see.
 std::string fault_search_text(const FaultSheet& sheet);
 /// How the first harm of a failure came about, newest first, quantities in the units asked for; the middle of a chain
-/// of more than a dozen links is left out, its ends never.
+/// of more than a dozen links is left out, its ends never; of links alike one after another, one is shown.
 std::vector<std::string> shown_chain(const FaultOutcome& fault, UnitSystem units);
 
 }  // namespace noonhouse

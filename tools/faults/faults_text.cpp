@@ -59,7 +59,7 @@ void add_failure_paragraphs(FaultLines& lines, const FaultSheet& sheet, std::siz
     lines.paragraph(fmt::format("worst {}: {} left; {}", unbroken(fault_clock(sheet, fault.worst_s)),
                                 unbroken(grace_text(fault.worst_grace_s)), fault_cost_text(fault)),
                     4);
-    lines.paragraph("longest with: " + best_addition_text(sheet, fault), 4);
+    lines.paragraph("longest with: " + best_addition_text(fault), 4);
   }
 }
 
@@ -74,7 +74,7 @@ void add_failures(FaultLines& lines, const FaultSheet& sheet, std::size_t harmfu
   for (std::size_t i = 0; i < harmful; ++i) {
     const FaultOutcome& fault = sheet.faults[i];
     lines.row({fmt::format("{}", i + 1), fault_name(fault), unbroken(fault_clock(sheet, fault.worst_s)),
-               unbroken(grace_text(fault.worst_grace_s)), fault_cost_text(fault), best_addition_text(sheet, fault)},
+               unbroken(grace_text(fault.worst_grace_s)), fault_cost_text(fault), best_addition_text(fault)},
               widths);
   }
 }
@@ -100,7 +100,7 @@ void add_hours(FaultLines& lines, const FaultSheet& sheet, std::size_t harmful) 
   lines.paragraph(
       fmt::format("Rows by the numbers above; m minutes, h hours; \".\" no harm within {} of the failure or "
                   "before the run ends.",
-                  over_text(sheet.horizon_s).substr(5)));
+                  horizon_text(sheet)));
 }
 
 void add_chains(FaultLines& lines, const FaultSheet& sheet, std::size_t harmful, UnitSystem units) {

@@ -45,16 +45,16 @@ void add_fault_table(std::string& out, const FaultSheet& sheet, std::size_t harm
     cell("Worst moment", unbroken(fault_clock(sheet, fault.worst_s)));
     cell("Time left", unbroken(grace_text(fault.worst_grace_s)));
     cell("What it costs", fault_cost_text(fault));
-    cell("Longest with", best_addition_text(sheet, fault));
+    cell("Longest with", best_addition_text(fault));
     out += "</tr>\n";
   }
   out += "</tbody></table>\n";
 }
 
-void add_hour_key(std::string& out, const FaultSheet& sheet) {
+void add_hour_key(std::string& out) {
   out += "<ul class=\"grace-key\">";
   for (int step = 5; step >= 0; --step)
-    add_html(out, "<li><i class=\"grace-{}\"></i>{}</li>", step, grace_step_text(step, sheet.horizon_s));
+    add_html(out, "<li><i class=\"grace-{}\"></i>{}</li>", step, grace_step_text(step));
   out += "</ul>\n";
 }
 
@@ -64,8 +64,8 @@ void add_hour_table(std::string& out, const FaultSheet& sheet, std::size_t harmf
   add_html(out,
            "<p class=\"soft\">Each column is a failure at that hour of {}, the hottest outdoors; the time until plants "
            "come to harm. A point: no harm within {} or before the run ends.</p>\n",
-           day, over_text(sheet.horizon_s).substr(5));
-  add_hour_key(out, sheet);
+           day, horizon_text(sheet));
+  add_hour_key(out);
   out +=
       "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-labelledby=\"failure-hours\"><table class=\"grace\">"
       "<thead><tr><th scope=\"col\">What fails</th>";
