@@ -33,7 +33,9 @@ TEST(ReportSupply, SaysHowLongItCarriesAndWhatItCosts) {
   r.notes = {"Its battery was at 30 degC & more."};
   const std::string html = section(r);
   EXPECT_THAT(html, HasSubstr("<th scope=\"row\">A full tank lasts, without rain</th><td>12.3 days, "));
-  EXPECT_THAT(html, HasSubstr("to the &lt;pond&gt;"));
+  EXPECT_THAT(html, HasSubstr("L, to the &lt;pond&gt;"));
+  r.water.overflow_kg = 0.0;
+  EXPECT_THAT(section(r), HasSubstr("nothing; it would go to the &lt;pond&gt;"));
   EXPECT_THAT(html, HasSubstr("In the tank water is drawn as it comes."));
   EXPECT_THAT(html, HasSubstr("in 2 deliveries"));
   EXPECT_THAT(html, HasSubstr("by self-discharge"));

@@ -32,8 +32,10 @@ void add_water(Lines& lines, const RunRecord& record, UnitSystem units) {
   add_line(lines, "Lost at cuts of lines", some_water(w.spilt_kg, units));
   add_line(lines, "Leaked", some_water(w.leaked_kg, units));
   add_line(lines, "Evaporated from the tank", some_water(w.evaporated_kg, units));
-  if (w.overflow_kg > 0.0)
-    add_line(lines, "Over the brim", fmt::format("{}, to {}", water_text(w.overflow_kg, units), w.overflows_to));
+  if (!w.overflows_to.empty())
+    add_line(lines, "Over the brim",
+             w.overflow_kg > 0.0 ? fmt::format("{}, to {}", water_text(w.overflow_kg, units), w.overflows_to)
+                                 : fmt::format("nothing; it would go to {}", w.overflows_to));
 }
 
 void add_charge(Lines& lines, const RunRecord& record, UnitSystem units) {
