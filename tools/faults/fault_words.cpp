@@ -182,11 +182,15 @@ std::string fault_search_text(const FaultSheet& sheet) {
   const std::string clock = fault_clock(sheet, sheet.hottest_day_s);
   const std::string day = clock.substr(0, clock.rfind(' '));
   return fmt::format(
-      "How it was searched: each failure at every full hour of {}, the hottest outdoors, every third hour of the other "
-      "days and every ten minutes around the worst of them, followed for {} (one that does no harm on that day: from "
-      "the start to the end of the run); {} runs in all. A shorter time between two of those moments is not seen; "
-      "times "
-      "are rounded down.",
+      "How it was searched: each failure from the midnight of {}, the hottest outdoors, and where that does harm at "
+      "every "
+      "full hour; on the other days at about the hour that is worst there; then every ten minutes around the worst "
+      "moment. "
+      "Each was followed for {} (one that does no harm on that day: from the start to the end of the run), its cost "
+      "for "
+      "two days after the first harm; {} runs in all. A shorter time between two of those moments is not seen; times "
+      "are "
+      "rounded down.",
       day, horizon_text(sheet), sheet.runs);
 }
 
