@@ -2,6 +2,7 @@
 #pragma once
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <memory>
 #include <span>
 #include <string>
@@ -87,7 +88,8 @@ class Run {
   /// A run of the same plan that goes on from here, without observers; the error it allows a step is `coarser` times
   /// the plan's. Every agent's plan must be able to copy its agent.
   std::unique_ptr<Run> branch(double coarser = 1.0) const;
-  /// Sets a channel of the agents' from outside at this instant, logged under `subject`; returns that event.
+  /// Sets a channel of the agents' from outside at this instant, logged under `subject`; returns that event. A failure
+  /// stands under that name, as an agent's would, until something else is imposed under it.
   EventId impose(ChannelId channel, double value, EventKind kind, std::string subject, std::string what);
   /// All potentials as they stand now, nodes' first, then channels'.
   std::span<const double> potentials();
@@ -134,6 +136,7 @@ class Run {
   std::vector<AgentRecord> agents_;
   std::vector<std::vector<AgentId>> followers_;  ///< per channel
   std::vector<EventId> last_change_;             ///< per channel
+  std::map<std::string, EventId, std::less<>> imposed_failures_;
   std::vector<ArmedWatch> watches_;
   std::vector<std::size_t> fired_;
   std::vector<LogEntry> log_;

@@ -6,6 +6,7 @@
 namespace noonhouse {
 namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
+constexpr std::int64_t kCoarserRestart = 4;  ///< by which a coarser branch's first step after a jump is longer
 }  // namespace
 
 void Run::set_channel(ChannelId channel, double value, EventId because) {
@@ -26,6 +27,10 @@ EventId Run::impose(ChannelId channel, double value, EventKind kind, std::string
   NOON_ASSERT(begun_);
   reach();
   const auto id = static_cast<EventId>(log_.size());
+  if (kind == EventKind::failure)
+    imposed_failures_[subject] = id;
+  else
+    imposed_failures_.erase(subject);
   log_.push_back({id, kNoEvent, state_.now, kind, std::move(subject), std::move(what)});
   for (Observer* observer : observers_) observer->see_event(log_.back());
   set_channel(channel, value, id);
@@ -38,6 +43,7 @@ std::unique_ptr<Run> Run::branch(double coarser) const {
   if (!plan_->method) {
     StepControl control = plan_->steps;
     control.tolerance *= coarser;
+    if (coarser > 1.0) control.restart = control.restart * kCoarserRestart;
     out->stepper_ = std::make_unique<Stepper>(plan_->house, control);
   }
   out->begun_ = true;
@@ -49,6 +55,7 @@ std::unique_ptr<Run> Run::branch(double coarser) const {
   out->calendar_ = calendar_;
   out->followers_ = followers_;
   out->last_change_ = last_change_;
+  out->imposed_failures_ = imposed_failures_;
   out->watches_ = watches_;
   out->log_ = log_;
   for (std::size_t i = 0; i < agents_.size(); ++i) out->agents_.push_back(agents_[i].branch(*plan_->agents[i]));

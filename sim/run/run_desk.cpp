@@ -17,6 +17,8 @@ EventId Run::Desk::standing_failure(std::span<const std::string> of) const {
   for (const auto& record : run_.agents_)
     if (std::find(of.begin(), of.end(), record.agent->name()) != of.end())
       newest = std::max(newest, record.standing_failure);
+  for (const auto& [name, failure] : run_.imposed_failures_)
+    if (std::find(of.begin(), of.end(), name) != of.end()) newest = std::max(newest, failure);
   return newest;
 }
 

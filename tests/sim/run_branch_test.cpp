@@ -116,6 +116,43 @@ TEST(Branch, WhatIsImposedIsTheCauseOfWhatFollows) {
   EXPECT_LT(branch->potentials()[0], 289.0);  // without heat it falls towards 280 K
 }
 
+/// Says on waking which failure of somebody's stands.
+class Asker final : public Agent {
+ public:
+  struct Parameters {
+    Tick every;
+  };
+  static constexpr bool kDecides = false;
+  static std::vector<ChannelId> follows(const Parameters&) { return {}; }
+  explicit Asker(Parameters p) : p_(p) {}
+  std::string_view name() const override { return "asker"; }
+  void react(const Situation& situation, const Trigger& trigger, Actions& actions) override {
+    actions.wake(0, situation.now() + p_.every);
+    if (trigger.kind != Trigger::Kind::wake) return;
+    const std::vector<std::string> names{"somebody"};
+    actions.log(EventKind::action, "asks", situation.standing_failure(names));
+  }
+
+ private:
+  Parameters p_;
+};
+
+TEST(Branch, AnImposedFailureStandsUntilItIsPutRight) {
+  SwitchedLump lump(10_h);
+  lump.plan.agents.push_back(std::make_unique<PlanOf<Asker>>(Asker::Parameters{1_h}));
+  HouseRun origin(lump.plan);
+  origin.run_to(2_h);
+  const auto branch = origin.branch();
+  const EventId fault = branch->impose(lump.forbid, 1.0, EventKind::failure, "somebody", "pulls the plug");
+  branch->run_to(4_h + 30_min);
+  branch->impose(lump.forbid, 0.0, EventKind::action, "somebody", "puts it back");
+  branch->run_to(6_h + 30_min);
+  std::vector<EventId> causes;
+  for (const LogEntry& entry : branch->log())
+    if (entry.what == "asks" && entry.when > 2_h) causes.push_back(entry.cause);
+  EXPECT_THAT(causes, testing::ElementsAre(fault, fault, kNoEvent, kNoEvent));
+}
+
 TEST(Branch, StopsWhenItHasSeenEnough) {
   SwitchedLump lump(10_h);
   HouseRun origin(lump.plan);

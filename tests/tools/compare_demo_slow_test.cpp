@@ -78,7 +78,7 @@ TEST(DemoWeek, ABalanceThatDoesNotCloseIsSeen) {
   RunResult result;
   result.state.amounts = assembly.plan.house.initial_amounts;
   result.state.carried.assign(static_cast<std::size_t>(assembly.plan.house.fluxes), 0.0);
-  const auto rain = assembly.plan.house.find_exchange("rain into the tank");
+  const auto rain = assembly.plan.house.find_exchange("rain by the front gutter");
   ASSERT_TRUE(rain.has_value());
   const auto& info = assembly.plan.house.exchanges[static_cast<std::size_t>(rain->index)];
   result.state.carried[static_cast<std::size_t>(info.first_flux)] = 1.0;

@@ -141,7 +141,7 @@ FirstHarm FaultBranches::first_harm(const FaultPoint& fault, Tick when, Tick unt
   return out;
 }
 
-std::vector<LogEntry> FaultBranches::log_of(const FaultPoint& fault, Tick when) const {
+std::vector<LogEntry> FaultBranches::log_of(const FaultPoint& fault, Tick when, Tick until) const {
   const auto run = branch_at(when);
   run->impose(fault.channel, fault.value, EventKind::failure, fault.of, fault.words);
   const auto stopped = [&] {
@@ -152,7 +152,7 @@ std::vector<LogEntry> FaultBranches::log_of(const FaultPoint& fault, Tick when) 
     run->run_to(when + kReboot, stopped);
     run->impose(fault.channel, fault.healthy, EventKind::action, fault.of, "is back");
   }
-  run->run_to(length(), stopped);
+  run->run_to(until, stopped);
   return run->log();
 }
 

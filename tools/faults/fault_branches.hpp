@@ -31,8 +31,8 @@ class FaultBranches {
   Tick bites_at(const FaultPoint& fault, Tick when) const;
   /// First harm of a failure at `when`, looked for until `until`; with an addition fitted before. Safe on any thread.
   FirstHarm first_harm(const FaultPoint& fault, Tick when, Tick until, const SpareParts* fitted = nullptr) const;
-  /// The whole log of a failure at `when`, to the end of the run. Safe on any thread.
-  std::vector<LogEntry> log_of(const FaultPoint& fault, Tick when) const;
+  /// The whole log of a failure at `when`, until an instant or the run's end. Safe on any thread.
+  std::vector<LogEntry> log_of(const FaultPoint& fault, Tick when, Tick until) const;
   /// Whether an entry is harm that the run without failure does not have by then, two minutes of grace given.
   bool is_new_harm(const LogEntry& entry) const;
   const std::vector<LogEntry>& log() const { return log_; }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+// Long because it is one search, stage by stage.
 #include "tools/faults/fault_search.hpp"
 
 #include <fmt/format.h>
@@ -9,20 +10,28 @@
 #include <set>
 
 #include "tools/compare/in_parallel.hpp"
+#include "tools/faults/fault_catalogue.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr Tick kCoarseEvery = 3_h, kFineEvery = 10_min;
+constexpr Tick kCostsFor = kDay;  ///< after the first harm
+constexpr Tick kAdditionsFor = 12_h;
 constexpr Tick kBefore = 2_min;  ///< by which a failure is put in before it first makes a difference
 
-/// The hour of the run's grid whose outdoor air is hottest; its day's midnight.
-Tick hottest_day(const SiteTable& table) {
-  std::size_t hottest = 0;
-  for (std::size_t k = 1; k + 1 < table.instants(); ++k)
-    if (table.instant(k).outdoor_k > table.instant(hottest).outdoor_k) hottest = k;
-  const Tick when = table.spacing() * static_cast<std::int64_t>(hottest);
-  return Tick{when.ms - when.ms % kDay.ms};
+/// The midnight of the day whose outdoor air is hottest, of all but one; kNever where there is no other.
+Tick hottest_day(const SiteTable& table, Tick but = kNever) {
+  double high = 0.0;
+  Tick out = kNever;
+  for (std::size_t k = 0; k + 1 < table.instants(); ++k) {
+    const Tick when = table.spacing() * static_cast<std::int64_t>(k);
+    const Tick midnight{when.ms - when.ms % kDay.ms};
+    if (midnight == but || table.instant(k).outdoor_k <= high) continue;
+    high = table.instant(k).outdoor_k;
+    out = midnight;
+  }
+  return out;
 }
 
 /// "day 4 14:20"; runs start at midnight.
@@ -36,16 +45,19 @@ struct Case {
   FaultPoint point;
   std::map<Tick, FirstHarm> tried;  ///< by the instant put in; followed for the whole horizon
   Tick worst = kNever, worst_grace = kNever;
-  EventId worst_event = kNoEvent;
-  bool shown_harmless = false;
+  bool harmful_that_day = false;
 };
 
 class Search {
  public:
   Search(const Assembly& assembly, const FaultSearch& how, const SiteTable& table,
          const std::vector<FaultPoint>& points)
-      : assembly_(assembly), how_(how), branches_(assembly, how.stop), day_(hottest_day(table)) {
-    for (const FaultPoint& point : points) cases_.push_back({point, {}, kNever, kNever, kNoEvent, false});
+      : assembly_(assembly),
+        how_(how),
+        branches_(assembly, how.stop),
+        day_(hottest_day(table)),
+        next_hottest_(hottest_day(table, day_)) {
+    for (const FaultPoint& point : points) cases_.push_back({point, {}, kNever, kNever, false});
   }
 
   FaultSheet sheet() {
@@ -94,53 +106,91 @@ class Search {
     }
   }
 
-  void hours() {
-    std::vector<Trial> trials;
-    for (std::size_t i = 0; i < cases_.size(); ++i) {
-      std::set<Tick> wanted;
-      for (int hour = 0; hour < 24; ++hour)
-        if (const Tick at = put_in_at(cases_[i], day_ + 1_h * hour); at != kNever) wanted.insert(at);
-      for (const Tick at : wanted) trials.push_back({i, at, at + how_.horizon});
-    }
-    run(trials);
-    for (const Trial& t : trials) cases_[t.of].tried[t.put_in] = t.harm;
-    for (Case& c : cases_)
-      for (int hour = 0; hour < 24; ++hour) {
-        const Tick when = day_ + 1_h * hour;
-        if (const Tick at = put_in_at(c, when); at != kNever) note(c, when, c.tried.at(at));
-      }
+  /// Hours at which a failure is tried before all others: where it does no harm from midnight on it does none later in
+  /// the day, but for one whose effect depends on what it meets.
+  static std::vector<int> probes(const FaultPoint& point) {
+    if (point.what == FailureKind::reads_frozen || point.what == FailureKind::reboots) return {0, 9, 13, 17};
+    return {0};
   }
 
-  /// Moments elsewhere in the run, each followed no further than what is worst so far.
+  void hours() {
+    for (const bool all : {false, true}) {
+      std::vector<Trial> trials;
+      for (std::size_t i = 0; i < cases_.size(); ++i) {
+        Case& c = cases_[i];
+        if (all && !c.harmful_that_day) continue;
+        std::set<Tick> wanted;
+        const auto want = [&](int hour) {
+          const Tick at = put_in_at(c, day_ + 1_h * hour);
+          if (at != kNever && !c.tried.contains(at)) wanted.insert(at);
+        };
+        if (all)
+          for (int hour = 0; hour < 24; ++hour) want(hour);
+        else
+          for (const int hour : probes(c.point)) want(hour);
+        for (const Tick at : wanted) trials.push_back({i, at, at + how_.horizon});
+      }
+      run(trials);
+      for (const Trial& t : trials) {
+        cases_[t.of].tried[t.put_in] = t.harm;
+        if (t.harm.when != kNever) cases_[t.of].harmful_that_day = true;
+      }
+    }
+    for (Case& c : cases_)
+      for (int hour = 0; hour < 24; ++hour) note(c, day_ + 1_h * hour, harm_of(c, day_ + 1_h * hour));
+  }
+
+  /// What a failure at one of the hottest day's hours comes to; nothing where it was not tried.
+  FirstHarm harm_of(const Case& c, Tick when) const {
+    const Tick at = put_in_at(c, when);
+    const auto found = at == kNever ? c.tried.end() : c.tried.find(at);
+    return found == c.tried.end() ? FirstHarm{} : found->second;
+  }
+
+  /// Other days at about the same hour, each followed no further than what is worst so far.
   void other_days() {
     std::vector<Trial> trials;
     for (std::size_t i = 0; i < cases_.size(); ++i) {
       if (cases_[i].worst == kNever) continue;
-      for (Tick when{0}; when < branches_.length(); when = when + kCoarseEvery) {
-        const Tick at = put_in_at(cases_[i], when);
-        if (at != when || (when >= day_ && when < day_ + kDay)) continue;  // later moments stand for it
-        trials.push_back({i, at, at + cases_[i].worst_grace});
-      }
+      const Tick clock{cases_[i].worst.ms % kDay.ms};
+      for (Tick day{0}; day < branches_.length(); day = day + kDay)
+        for (const Tick off : {Tick{0} - kCoarseEvery, Tick{0}, kCoarseEvery}) {
+          const Tick when = day + clock + off;
+          if (day == day_ || when < Tick{0} || when >= branches_.length()) continue;
+          if (put_in_at(cases_[i], when) != when) continue;  // a later moment stands for it
+          trials.push_back({i, when, when + cases_[i].worst_grace});
+        }
     }
     run(trials);
     for (const Trial& t : trials) note(cases_[t.of], t.put_in, t.harm);
   }
 
-  /// What does no harm on the hottest day: one failure that lasts through the run, then the hours before its first
-  /// harm.
+  /// Whether what a failure does stays in a store or with people, so that days of it add up; a vent, a cloth, a control
+  /// or a thermometer that is wet by mist do all they do within the day.
+  bool adds_up(const FaultPoint& point) const {
+    if (point.what == FailureKind::reboots || point.what == FailureKind::in_the_spray) return false;
+    const auto device = std::find_if(assembly_.devices.begin(), assembly_.devices.end(),
+                                     [&](const DeviceParts& d) { return d.name == point.of; });
+    return device == assembly_.devices.end() || (device->sort != "opening" && device->sort != "shade");
+  }
+
+  /// What does no harm on the hottest day: where its days add up, one failure that lasts through the run, then the
+  /// moments before its first harm; else the day that is next hottest.
   void from_the_start() {
     std::vector<Trial> trials;
-    for (std::size_t i = 0; i < cases_.size(); ++i)
-      if (cases_[i].worst == kNever)
-        if (const Tick at = put_in_at(cases_[i], Tick{0}); at != kNever) trials.push_back({i, at, branches_.length()});
+    for (std::size_t i = 0; i < cases_.size(); ++i) {
+      if (cases_[i].worst != kNever) continue;
+      const bool through = adds_up(cases_[i].point);
+      if (!through && next_hottest_ == kNever) continue;
+      const Tick from = through ? Tick{0} : next_hottest_;
+      if (const Tick at = put_in_at(cases_[i], from); at != kNever)
+        trials.push_back({i, at, through ? branches_.length() : at + how_.horizon});
+    }
     run(trials);
     std::vector<Trial> closer;
     for (const Trial& t : trials) {
       Case& c = cases_[t.of];
-      if (t.harm.when == kNever) {
-        c.shown_harmless = true;
-        continue;
-      }
+      if (t.harm.when == kNever) continue;
       c.worst = t.put_in;
       c.worst_grace = t.harm.when - t.put_in;
       for (Tick back = 3_h; back < c.worst_grace && back <= kDay; back = back + kCoarseEvery)
@@ -194,8 +244,7 @@ class Search {
     out.words = c.point.words;
     for (int hour = 0; hour < 24; ++hour) {
       const Tick when = day_ + 1_h * hour;
-      const Tick at = put_in_at(c, when);
-      const FirstHarm harm = at == kNever ? FirstHarm{} : c.tried.at(at);
+      const FirstHarm harm = harm_of(c, when);
       const bool in_time = harm.when != kNever && harm.when - when <= how_.horizon;
       out.grace_by_hour_s[static_cast<std::size_t>(hour)] = in_time ? seconds(harm.when - when) : kNotHappened;
     }
@@ -209,7 +258,8 @@ class Search {
 
   /// What a failure at its worst moment costs by the end of the run, and how its first harm came about.
   void put_costs(const Case& c, FaultOutcome& out) const {
-    const std::vector<LogEntry> log = branches_.log_of(c.point, put_in_at(c, c.worst));
+    const std::vector<LogEntry> log =
+        branches_.log_of(c.point, put_in_at(c, c.worst), c.worst + c.worst_grace + kCostsFor);
     EventId first = kNoEvent;
     for (const LogEntry& entry : log) {
       if (!branches_.is_new_harm(entry)) continue;
@@ -243,8 +293,7 @@ class Search {
       Fitting& f = fittings[k];
       const Case& c = cases_[f.of];
       const Tick at = put_in_at(c, c.worst);
-      f.harm = branches_.first_harm(c.point, at, c.worst + std::max(how_.horizon, c.worst_grace + 6_h),
-                                    &assembly_.spares[f.spare]);
+      f.harm = branches_.first_harm(c.point, at, c.worst + c.worst_grace + kAdditionsFor, &assembly_.spares[f.spare]);
     });
     for (const Fitting& f : fittings) {
       FaultOutcome& fault = faults[f.of];
@@ -261,36 +310,11 @@ class Search {
   const Assembly& assembly_;
   const FaultSearch& how_;
   FaultBranches branches_;
-  Tick day_;
+  Tick day_, next_hottest_;
   std::vector<Case> cases_;
 };
 
-template <class T>
-void readers(const std::vector<Named<T>>& controls, const PlanScenario& plan, std::set<std::string>& out) {
-  for (const auto& control : controls)
-    if (plan.uses(control.name)) out.insert(control.value.sensor);
-}
-
 }  // namespace
-
-std::vector<FaultPoint> fault_catalogue(const PlanScenario& plan, const Assembly& assembly) {
-  std::set<std::string> read;
-  readers(plan.spec.thermostats, plan, read);
-  readers(plan.spec.humidistats, plan, read);
-  readers(plan.spec.deficit_controls, plan, read);
-  readers(plan.spec.staged_controls, plan, read);
-  readers(plan.spec.proportional_controls, plan, read);
-  for (const auto& rule : plan.spec.rules) read.insert(rule.value.sensor);
-  std::vector<FaultPoint> out;
-  for (const FaultPoint& point : assembly.fault_points) {
-    const bool sensor = std::any_of(assembly.sensors.begin(), assembly.sensors.end(),
-                                    [&](const SensorParts& s) { return s.name == point.of; });
-    if (sensor && !read.contains(point.of)) continue;
-    if (point.what == FailureKind::stuck_as_it_stands) continue;  // open or shut, whichever is worse, stands for it
-    out.push_back(point);
-  }
-  return out;
-}
 
 FaultSheet search_faults(const Scenario& scenario, const PlanScenario& plan, const WeatherSeries& weather,
                          const FaultSearch& search) {

@@ -18,17 +18,14 @@ struct FaultSearch {
   const std::atomic<bool>* stop = nullptr;  ///< once set, UserError(interrupted) is thrown
 };
 
-/// The failures that a plan's house can have, in the order to try them: of each device in service, of the sensors that
-/// its controls read, of those controls, of the stores and of the grower.
-std::vector<FaultPoint> fault_catalogue(const PlanScenario& plan, const Assembly& assembly);
-
 /// Tries every failure of the catalogue through the run.
-///   hours        on the day that is hottest outdoors: the time left from a failure at each full hour
-///   other days   every third hour, each followed no further than the least time left so far; where the hottest day
-///                shows no harm, one failure from the start of the run on, and then the day before its first harm
-///   refined      around the worst full hour, to ten minutes
-///   costs        a failure at the worst moment, to the end of the run
-///   additions    each fitted at the midnight before, with the failure at its worst moment
+///   hours        on the day that is hottest outdoors: from midnight on, and where that does harm at each full hour
+///   other days   at about the hour that is worst there, followed no further than the least time left so far; where the
+///                hottest day shows no harm, one failure from the start of the run on, and the day before its first
+///                harm; of what does all it does within a day (vents, cloths, controls) the next hottest day instead
+///   refined      around the worst moment, to ten minutes
+///   costs        a failure at the worst moment, followed for a day after its first harm
+///   additions    each fitted as the failure comes, at its worst moment, followed for 12 h beyond the harm without it
 /// The same scenario gives the same sheet on any number of threads. "Worst" is the moment found by that search: a
 /// shorter time between two of the moments tried is not seen.
 FaultSheet search_faults(const Scenario& scenario, const PlanScenario& plan, const WeatherSeries& weather,

@@ -18,7 +18,7 @@ struct FaultCost {
 /// What one addition does to the time that is left after a failure.
 struct FaultAddition {
   std::string name;
-  double grace_s = kNotHappened;  ///< no harm within the horizon
+  double grace_s = kNotHappened;  ///< no harm for as long as it was followed
 };
 
 /// One failure, tried through the run.
@@ -30,7 +30,7 @@ struct FaultOutcome {
   bool harms = false;
   double worst_s = kNotHappened;         ///< when it is worst to fail, since the run's start
   double worst_grace_s = kNotHappened;   ///< what is left then
-  std::vector<FaultCost> costs;          ///< of a failure at that moment, to the end of the run
+  std::vector<FaultCost> costs;          ///< of a failure at that moment, in the day after its first harm
   std::vector<std::string> chain;        ///< of the first harm, newest first
   std::vector<FaultAddition> additions;  ///< in the order of what they gain
 };

@@ -99,6 +99,16 @@ std::vector<std::string> Assembler::coolers_in_use() const {
   add(spec_.mist_lines);
   add(spec_.pads);
   add(spec_.shades);
+  if (out.empty()) return out;
+  // What they hang on fails in their place: instruments, controls, stores, and failures that a scenario names.
+  for (const auto& item : spec_.sensors) out.push_back(item.name);
+  add(spec_.thermostats);
+  add(spec_.humidistats);
+  add(spec_.deficit_controls);
+  add(spec_.staged_controls);
+  add(spec_.proportional_controls);
+  for (const auto& item : spec_.faults) out.push_back(item.name);
+  for (const char* store : {"tank", "battery", "panel", "grower"}) out.emplace_back(store);
   return out;
 }
 

@@ -131,8 +131,9 @@ void Assembler::add_device_agents() {
   for (const auto& [name, s] : spec_.shades) {
     std::vector<Device::Need> needs;
     if (s.drive_power_w > 0.0) needs.push_back(power(s.draw));
-    add_device({"is drawn", "is drawn back", "is stuck drawn back", "is stuck drawn"}, name, s.switching,
-               s.drive_power_w, std::move(needs), {position_channel(name, "shade"), 1.0, 0.0});
+    const char* gone = s.loose_kg_m2 ? "is blown off" : "is stuck drawn back";
+    add_device({"is drawn", "is drawn back", gone, "is stuck drawn"}, name, s.switching, s.drive_power_w,
+               std::move(needs), {position_channel(name, "shade"), 1.0, 0.0});
   }
   add_stirring();
 }
