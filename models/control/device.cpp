@@ -40,6 +40,7 @@ std::vector<ChannelId> Device::follows(const Parameters& p) {
   for (const Need& need : p.needs) out.push_back(need.permit);
   for (const Forbid& forbid : p.forbids) out.push_back(forbid.channel);
   if (p.fault.valid()) out.push_back(p.fault);
+  if (p.hand.valid()) out.push_back(p.hand);
   return out;
 }
 
@@ -48,6 +49,7 @@ Device::Device(Parameters parameters) : p_(std::move(parameters)) {
 }
 
 double Device::called_share(const Situation& situation) const {
+  if (p_.hand.valid() && situation.value(p_.hand) > 0.0) return std::min(1.0, situation.value(p_.hand));
   double least = 1.0, most = 0.0;
   bool anybody = false;
   for (const Caller& caller : p_.callers) {
@@ -128,12 +130,16 @@ EventId Device::note_fault(const Situation& situation, const Orders& orders, Act
 void Device::fail(const Situation& situation, const Need& missing, double goal, Actions& actions) {
   held_ = false;
   if (lacking_) return;
+  const EventId taken = situation.last_change(missing.permit);
+  const bool said = taken != kNoEvent && taken == lack_;  // a pulse that comes again says nothing new
   lacking_ = true;
+  lack_ = taken;
+  if (said && missing.on_purpose) return go(goal, taken, situation.now(), actions);
   std::string what = goal_ > 0.0 ? p_.stops : "is called but stays off";
   if (p_.stays_when_lacking) what = "stays where it stands";
   if (fault_ != DeviceFault::none && goal_ == 0.0) what = "stays off";
-  const EventId entry =
-      actions.log(EventKind::failure, what + ": " + missing.lacking, situation.last_change(missing.permit));
+  const EventKind kind = missing.on_purpose ? EventKind::warning : EventKind::failure;
+  const EventId entry = actions.log(kind, what + ": " + missing.lacking, taken);
   go(goal, entry, situation.now(), actions);
 }
 

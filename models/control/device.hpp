@@ -34,8 +34,9 @@ class Device final : public Agent {
         : demand(calls), on_duty(duty) {}
   };
   struct Need {
-    ChannelId permit;     ///< above one half: there
-    std::string lacking;  ///< "no water"
+    ChannelId permit;         ///< above one half: there
+    std::string lacking;      ///< "no water"
+    bool on_purpose = false;  ///< withheld as it was set up to be: a warning, no failure
   };
   struct Forbid {
     ChannelId channel;  ///< above one half: held back
@@ -57,6 +58,7 @@ class Device final : public Agent {
     std::vector<Forbid> forbids{};
     Tick takes{};                     ///< from one end to the other; zero: at once
     ChannelId fault{};                ///< a DeviceFault; may be none
+    ChannelId hand{};                 ///< while above nothing it is the only call that counts; may be none
     bool stays_when_lacking = false;  ///< a motor without power leaves its shade where it stands; a fan stops
   };
   static constexpr bool kDecides = false;
@@ -99,6 +101,7 @@ class Device final : public Agent {
   EventId fault_entry_ = kNoEvent;
   double stuck_at_ = 0.0;
   bool lacking_ = false, held_ = false, in_vain_ = false;  ///< said already
+  EventId lack_ = kNoEvent;                                ///< what took away what it lacked when that was said last
 
   /// The way it is on, while goal_ differs from share_.
   double from_ = 0.0;

@@ -74,6 +74,7 @@ void BatteryGuard::watch(std::size_t level, const Situation& situation, Actions&
 void BatteryGuard::shed(std::size_t level, const Situation& situation, Actions& actions, EventId cause) {
   const Level& l = p_.levels[level];
   is_shed_[level] = true;
+  if (cause == kNoEvent) cause = situation.standing_failure(p_.drained_by);
   const std::string why = why_low(situation);
   if (l.is_cut_off) {
     const EventId low = actions.log(EventKind::warning, "is down to its cut-off: " + why, cause);

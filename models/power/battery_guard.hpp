@@ -28,8 +28,9 @@ class BatteryGuard final : public Agent {
     double capacity_j = 0.0;
     std::vector<Level> levels;  ///< least important first
     ColdCapacity cold{};
-    Input temperature{};  ///< of the battery [K]; may be none: always warm
-    ChannelId cells{};    ///< share that works; may be none: all
+    Input temperature{};                    ///< of the battery [K]; may be none: always warm
+    ChannelId cells{};                      ///< share that works; may be none: all
+    std::vector<std::string> drained_by{};  ///< agents whose standing failure explains a low charge
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters& p);

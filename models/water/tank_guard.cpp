@@ -18,7 +18,8 @@ EventId TankGuard::last_supply(const Situation& situation) const {
 }
 
 void TankGuard::withdraw(const Situation& situation, Actions& actions) {
-  EventId root = last_supply(situation);
+  EventId root = situation.standing_failure(p_.drained_by);
+  if (root == kNoEvent) root = last_supply(situation);
   if (root == kNoEvent) {
     const bool rain_only = !p_.delivered.valid();
     root = actions.log(EventKind::weather,

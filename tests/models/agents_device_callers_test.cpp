@@ -76,5 +76,33 @@ TEST(DeviceArbitration, DoesNothingWithoutCallers) {
   }
 }
 
+TEST(DeviceHand, IsTheOnlyCallThatCountsWhileItIsSet) {
+  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
+    DeviceWorks works;
+    const ChannelId hand = works.stage.channel("hand");
+    works.p.heeds = heeds;
+    works.p.hand = hand;
+    works.stage.hand(hand, {{1_min, 1.0}, {2_min, 0.0}});
+    works.run();
+    EXPECT_EQ(works.moved, (std::vector<std::string>{"60 1", "120 0"})) << static_cast<int>(heeds);
+  }
+}
+
+TEST(DeviceNeeds, WithheldOnPurposeAreAWarningSaidOnce) {
+  DeviceWorks works;
+  works.p.needs.front().on_purpose = true;
+  works.stage.hand(works.power, {{1_min, 0.0}});
+  works.stage.hand(works.call[0], {{2_min, 1.0}, {3_min, 0.0}, {4_min, 1.0}, {5_min, 0.0}, {6_min, 1.0}});
+  works.run();
+  int warnings = 0, failures = 0;
+  for (const LogEntry& entry : works.stage.log()) {
+    if (entry.subject != "vent") continue;
+    if (entry.kind == EventKind::warning) ++warnings;
+    if (entry.kind == EventKind::failure) ++failures;
+  }
+  EXPECT_EQ(warnings, 1);
+  EXPECT_EQ(failures, 0);
+}
+
 }  // namespace
 }  // namespace noonhouse

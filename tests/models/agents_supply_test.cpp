@@ -6,6 +6,7 @@
 #include "models/control/device.hpp"
 #include "models/control/grower.hpp"
 #include "models/control/running_sum.hpp"
+#include "models/control/script.hpp"
 #include "models/control/weather_diary.hpp"
 #include "models/power/battery_guard.hpp"
 #include "models/water/tank_guard.hpp"
@@ -15,6 +16,7 @@ namespace noonhouse {
 namespace {
 
 using testing::ElementsAre;
+using testing::HasSubstr;
 using testing::IsEmpty;
 using Points = PolylineForcing::Points;
 
@@ -63,6 +65,17 @@ TEST(TankGuard, BlamesTheLastRain) {
   EXPECT_EQ(
       t.stage.chain_of("stops"),
       "mist stops: no water <- tank cuts the pump out <- tank is down to its low mark <- weather rain ends: 2 mm");
+}
+
+TEST(TankGuard, BlamesWhatDrainsItBeforeTheWeather) {
+  AgentStage stage(1_h);
+  const ChannelId permit = stage.channel("permit", 1.0), raining = stage.channel("raining");
+  TankGuard::Parameters p{"tank", stage.moved("content", {{Tick{0}, 100.0}, {1_h, 0.0}}), 20.0, 40.0, permit, raining};
+  p.drained_by = {"line"};
+  stage.agent<TankGuard>(p);
+  stage.agent<Script>({"line", {{10_min, "is cut", EventKind::failure, {}}}});
+  stage.run();
+  EXPECT_THAT(stage.chain_of("cuts the pump out"), HasSubstr("line is cut"));
 }
 
 TEST(TankGuard, ThanksTheRainThatRefilledIt) {

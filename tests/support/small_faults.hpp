@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <cmath>
 #include <string>
 
 #include "tools/scenario/scenario.hpp"
@@ -42,9 +43,9 @@ inline Scenario read(const std::string& more = "") { return read_scenario_text(k
 
 /// Everything in service, with one failure at a time of day [s].
 inline Scenario failing(const std::string& what, const std::string& of, double at_s) {
-  const auto minute = static_cast<long>(at_s / 60.0 + 0.5);
-  char clock[16];
-  std::snprintf(clock, sizeof clock, "%02ld:%02ld", minute / 60, minute % 60);
+  const auto minute = std::lround(at_s / 60.0);
+  const auto two = [](long n) { return std::string(n < 10 ? "0" : "") + std::to_string(n); };
+  const std::string clock = two(minute / 60) + ":" + two(minute % 60);
   return read("faults:\n  failure: { what: " + what + ", of: " + of + ", day: 1, at: \"" + clock + "\" }\n");
 }
 

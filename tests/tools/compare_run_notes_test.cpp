@@ -88,5 +88,18 @@ TEST(BatteryNote, IsOfTheRunsCyclesAndDays) {
   EXPECT_THAT(note, HasSubstr("25 degC in the mean (35 degC at most)"));
 }
 
+TEST(DamageNotes, TellWhatBadWeatherBroke) {
+  const std::vector<LogEntry> log{
+      {0, kNoEvent, Tick{0}, EventKind::weather, "front roof", "held the hail: stones of 0.5 J"},
+      {1, kNoEvent, kDay * 3 + 19_h, EventKind::weather, "front roof", "hail is over: 63 % of it is broken"},
+      {2, kNoEvent, kDay * 4, EventKind::failure, "net", "is blown off: it lifts at gusts of 8.6 m/s"}};
+  const auto notes = damage_notes(log);
+  ASSERT_EQ(notes.size(), 2U);
+  EXPECT_EQ(
+      notes[0],
+      "Broken on day 4 at 19:00: front roof, hail is over: 63 % of it is broken. The repair is in no price here.");
+  EXPECT_EQ(notes[1].substr(0, 27), "Broken on day 5 at 00:00: n");
+}
+
 }  // namespace
 }  // namespace noonhouse

@@ -126,7 +126,9 @@ TEST(FaultSearchFull, IsTheSameOnAnyNumberOfThreads) {
     EXPECT_EQ(a.faults[i].of, b.faults[i].of);
     EXPECT_EQ(a.faults[i].words, b.faults[i].words);
     EXPECT_EQ(std::isnan(a.faults[i].worst_s), std::isnan(b.faults[i].worst_s));
-    if (a.faults[i].harms) EXPECT_EQ(a.faults[i].worst_grace_s, b.faults[i].worst_grace_s);
+    if (a.faults[i].harms) {
+      EXPECT_EQ(a.faults[i].worst_grace_s, b.faults[i].worst_grace_s);
+    }
     EXPECT_EQ(a.faults[i].chain, b.faults[i].chain);
   }
   EXPECT_EQ(a.runs, b.runs);

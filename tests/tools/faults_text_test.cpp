@@ -207,7 +207,7 @@ TEST(FaultsText, NothingThatHarmsIsSaidSo) {
   sheet.lost_anyway.clear();
   const std::string text = text_of(sheet);
   EXPECT_THAT(text, HasSubstr("No failure that was tried harms a plant"));
-  EXPECT_THAT(text, HasSubstr("Without a failure this plan harms no plants."));
+  EXPECT_THAT(text, HasSubstr("Without a failure this plan harms no plants"));
   EXPECT_THAT(text, Not(HasSubstr("What fails")));
   sheet.faults.clear();
   EXPECT_THAT(text_of(sheet), HasSubstr("0 failures tried"));

@@ -51,9 +51,9 @@ TEST(ScenarioPlans, LayTheirChangesOverTheBase) {
   ASSERT_EQ(scenario.plans.size(), 2U);
   const PlanScenario& still = scenario.plan("nothing runs");
   const PlanScenario& cooled = scenario.plan("vent and mist");
-  EXPECT_DOUBLE_EQ(still.spec.thermostats.front().value.starts_at_k, 305.15);
-  EXPECT_DOUBLE_EQ(cooled.spec.thermostats.front().value.starts_at_k, 304.15);
-  EXPECT_DOUBLE_EQ(cooled.spec.thermostats.front().value.stops_at_k, 302.15);
+  EXPECT_DOUBLE_EQ(still.spec.thermostats.front().value.starts_at, 305.15);
+  EXPECT_DOUBLE_EQ(cooled.spec.thermostats.front().value.starts_at, 304.15);
+  EXPECT_DOUBLE_EQ(cooled.spec.thermostats.front().value.stops_at, 302.15);
   EXPECT_EQ(cooled.about, "cooled by one thermostat");
   EXPECT_TRUE(cooled.uses("high mist"));
   EXPECT_FALSE(still.uses("high mist"));

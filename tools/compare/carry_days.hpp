@@ -16,8 +16,7 @@ struct CarryDays {
 
 /// Days until a tank is down to its low mark, without rain or refill, from what it holds [kg].
 ///   t = (m - m_low) / use, 0 below the mark
-/// `use`: all draws with what evaporates. Does not model: devices that leave off before the low mark (`keeps_back`),
-/// which make it last longer for the others.
+/// `use`: all draws with what evaporates. Whoever asks sets the mark to where the first draw leaves off (`keeps_back`).
 CarryDays tank_days(double water_kg, const TankSpec& tank, const DayUse& use);
 
 /// The battery as days without sun have to reckon with it.
@@ -30,7 +29,7 @@ struct BatteryDay {
 /// Days until a battery is down to where all loads are cut off, without sun, from what it holds [J]: days_without_sun
 /// with the charge that the coldest battery of the run does not give (UsableCharge, all cells working), self-discharge
 /// at its mean temperature and standby all day long, also where a run's loads were cut off at times.
-/// Does not model: fast rates, loads that are shed before.
+/// Whoever asks sets the cut-off to where the first load is shed. Does not model: fast rates.
 CarryDays battery_days(double charge_j, const PowerSpec& power, const BatteryDay& day);
 
 }  // namespace noonhouse

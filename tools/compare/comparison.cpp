@@ -129,7 +129,8 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records) {
 }
 
 std::string ranking_rule() {
-  return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, plant hours beyond limits, "
+  return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, plant hours beyond limits "
+         "in whole hours, "
          "failures, water used, charge used and, where all have prices, cost a season, fewer or less first, then by "
          "name.";
 }

@@ -93,6 +93,18 @@ std::vector<std::string> gutter_notes(const PlanScenario& plan, const House& hou
   return out;
 }
 
+std::vector<std::string> damage_notes(const std::vector<LogEntry>& log) {
+  std::vector<std::string> out;
+  for (const LogEntry& entry : log) {
+    const auto says = [&](const char* words) { return entry.what.find(words) != std::string::npos; };
+    if (!says("hail is over: ") && !says("is blown off: ") && !says("is torn open by the wind")) continue;
+    const std::int64_t minute = entry.when.ms / (1_min).ms;
+    out.push_back(fmt::format("Broken on day {} at {:02}:{:02}: {}, {}. The repair is in no price here.",
+                              minute / 1440 + 1, minute / 60 % 24, minute % 60, entry.subject, entry.what));
+  }
+  return out;
+}
+
 std::vector<std::string> run_notes(const Assembly& assembly, const PlanScenario& plan, const RunResult& result,
                                    const EnergyOutcome& energy, double strongest_gust_m_s) {
   std::vector<std::string> out{battery_note(energy, plan.spec.power, plan.spec.run.length_s)};

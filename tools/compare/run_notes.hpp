@@ -26,7 +26,10 @@ std::vector<std::string> vent_notes(const PlanScenario& plan, double strongest_g
 /// Gutters that could not take all the rain, with what went past them. What a filter turned away is not counted.
 std::vector<std::string> gutter_notes(const PlanScenario& plan, const House& house, const RunResult& result);
 
-/// All of them, in this order.
+/// What bad weather broke: roof slopes by hail, covers blown off, vents torn open; the repair is in no price.
+std::vector<std::string> damage_notes(const std::vector<LogEntry>& log);
+
+/// All of the run's own, in this order.
 std::vector<std::string> run_notes(const Assembly& assembly, const PlanScenario& plan, const RunResult& result,
                                    const EnergyOutcome& energy, double strongest_gust_m_s);
 

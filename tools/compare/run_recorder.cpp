@@ -68,12 +68,15 @@ void RunRecorder::record(Tick when, std::span<const double> p) {
     for (const Input& source : sources_[i]) series_[i].values.push_back(at(p, source));
 }
 
-/// Positions hold between events, so a whole stretch counts with the position at its end.
+/// Positions hold between events, so a whole stretch counts with the position at its end. What runs by degrees counts
+/// by its share, and starts from rest; vents count as open above one half.
 void RunRecorder::count_devices(const Stretch& stretch, std::span<const double> p) {
   for (std::size_t i = 0; i < devices_.size(); ++i) {
-    const bool on = at(p, assembly_.devices[i].running) > 0.5;
+    const double position = at(p, assembly_.devices[i].running);
+    const bool vent = assembly_.devices[i].sort == "opening";
+    const bool on = vent ? position > 0.5 : position > 0.0;
     if (on && !device_on_[i]) ++devices_[i].starts;
-    if (on) devices_[i].hours_on += seconds(stretch.end() - stretch.begin()) / 3600.0;
+    if (on) devices_[i].hours_on += (vent ? 1.0 : position) * seconds(stretch.end() - stretch.begin()) / 3600.0;
     device_on_[i] = on;
   }
 }
@@ -172,6 +175,8 @@ RunRecord RunRecorder::finish(const RunResult& result) {
   air_.put(out);
   work_heat_.put(out);
   out.notes = run_notes(assembly_, plan_, result, out.energy, supply_.strongest_gust_m_s());
+  const auto damage = damage_notes(log_);
+  out.notes.insert(out.notes.begin(), damage.begin(), damage.end());
   put_failures(out);
   put_balances(out, assembly_.plan.house, result);
   out.counts = {result.steps, result.rejected, result.events};

@@ -26,6 +26,34 @@ Input battery_air(const Assembly& a, const PlanScenario& plan) {
   return a.bays[static_cast<std::size_t>(a.shape.bay_index(stands))].air.front();
 }
 
+/// The content at which the first of the plan's draws leaves off [m3].
+double most_kept_back_m3(const PlanScenario& plan) {
+  double out = plan.spec.tank.low_m3;
+  const auto take = [&](const auto& devices) {
+    for (const auto& device : devices)
+      if (plan.uses(device.name)) out = std::max(out, device.value.draw.keeps_back_m3);
+  };
+  take(plan.spec.mist_lines);
+  take(plan.spec.pads);
+  take(plan.spec.drip_lines);
+  return out;
+}
+
+/// The share of charge at which the first of the plan's loads is shed.
+double most_shed_at(const PlanScenario& plan) {
+  double out = plan.spec.power.cut_off;
+  const auto take = [&](const auto& devices) {
+    for (const auto& device : devices)
+      if (plan.uses(device.name)) out = std::max(out, device.value.draw.sheds_at);
+  };
+  take(plan.spec.fans);
+  take(plan.spec.mist_lines);
+  take(plan.spec.pads);
+  take(plan.spec.drip_lines);
+  take(plan.spec.shades);
+  return out;
+}
+
 }  // namespace
 
 SupplyTally::SupplyTally(const Assembly& assembly, const PlanScenario& plan)
@@ -99,7 +127,10 @@ void SupplyTally::put_water(WaterOutcome& w, const RunResult& result) const {
   for (const RefillParts& refill : assembly_.refills)
     w.deliveries += static_cast<int>(std::lround(result.channels[static_cast<std::size_t>(refill.deliveries.index)]));
   const DayUse use{water_.total() * kSecondsPerDay / plan_.spec.run.length_s, water_.heaviest()};
-  const CarryDays left = tank_days(w.end_kg, tank, use), full = tank_days(w.capacity_kg, tank, use);
+  TankSpec first_held_back = tank;  // the days end where the first of the draws has to leave off
+  first_held_back.low_m3 = most_kept_back_m3(plan_);
+  const CarryDays left = tank_days(w.end_kg, first_held_back, use),
+                  full = tank_days(w.capacity_kg, first_held_back, use);
   w.thirstiest_day_kg = use.heaviest;
   w.days_left = left.at_mean;
   w.days_left_thirsty = left.at_heaviest;
@@ -133,7 +164,9 @@ void SupplyTally::put_energy(EnergyOutcome& e, const RunResult& result) const {
   day.loads = {loads_.total() * kSecondsPerDay / plan_.spec.run.length_s, loads_.heaviest()};
   day.coldest_k = e.lowest_k;
   day.mean_k = e.mean_k;
-  const CarryDays left = battery_days(e.end_j, power, day), full = battery_days(e.capacity_j, power, day);
+  PowerSpec first_shed = power;
+  first_shed.cut_off = most_shed_at(plan_);
+  const CarryDays left = battery_days(e.end_j, first_shed, day), full = battery_days(e.capacity_j, first_shed, day);
   e.heaviest_day_j = day.loads.heaviest;
   e.days_left = left.at_mean;
   e.days_left_heavy = left.at_heaviest;

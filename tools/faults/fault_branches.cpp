@@ -8,12 +8,18 @@
 namespace noonhouse {
 namespace {
 
-constexpr Tick kNearEnough = 2_min;  ///< by which a harm may come earlier and count as the run's own
-constexpr Tick kReboot = 5_min;      ///< how long a control is dead that reboots; common practice, no source
+constexpr Tick kNearEnough = 15_min;  ///< by which a harm may come earlier and count as the run's own
+constexpr Tick kReboot = 5_min;       ///< how long a control is dead that reboots; common practice, no source
 
 void refuse_when_stopped(const std::atomic<bool>* stop) {
   if (stop != nullptr && stop->load(std::memory_order_relaxed))
     throw UserError(ErrorKind::interrupted, "interrupted; nothing was kept");
+}
+
+/// "heat" of "lost: heat, as much as 1.0 h at 46 degC does; ...".
+std::string hazard_of(const LogEntry& entry) {
+  const std::size_t from = std::min(entry.what.find(": "), entry.what.size());
+  return entry.what.substr(from, entry.what.find(',', from) - from);
 }
 
 }  // namespace
@@ -58,13 +64,13 @@ FaultBranches::FaultBranches(const Assembly& assembly, const std::atomic<bool>* 
   log_ = run.log();
   for (const LogEntry& entry : log_)
     if (const int gravity = harm_gravity(entry); gravity > 0)
-      for (int g = 2; g <= gravity; ++g) harm_.try_emplace({entry.subject, g}, entry.when);
+      for (int g = 2; g <= gravity; ++g) harm_.try_emplace({entry.subject, g, hazard_of(entry)}, entry.when);
 }
 
 bool FaultBranches::is_new_harm(const LogEntry& entry) const {
   const int gravity = harm_gravity(entry);
   if (gravity == 0) return false;
-  const auto own = harm_.find({entry.subject, gravity});
+  const auto own = harm_.find({entry.subject, gravity, hazard_of(entry)});
   return own == harm_.end() || own->second > entry.when + kNearEnough;
 }
 

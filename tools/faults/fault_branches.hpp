@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "sim/run/run.hpp"
@@ -33,7 +34,7 @@ class FaultBranches {
   FirstHarm first_harm(const FaultPoint& fault, Tick when, Tick until, const SpareParts* fitted = nullptr) const;
   /// The whole log of a failure at `when`, until an instant or the run's end. Safe on any thread.
   std::vector<LogEntry> log_of(const FaultPoint& fault, Tick when, Tick until) const;
-  /// Whether an entry is harm that the run without failure does not have by then, two minutes of grace given.
+  /// Whether an entry is harm that the run without failure does not come to by the same hazard, or comes to much later.
   bool is_new_harm(const LogEntry& entry) const;
   const std::vector<LogEntry>& log() const { return log_; }
   int runs() const { return runs_; }
@@ -52,7 +53,8 @@ class FaultBranches {
   std::vector<std::unique_ptr<Run>> hours_;  ///< the run as it stands at each full hour
   std::map<std::string, Course> courses_;
   std::vector<LogEntry> log_;
-  std::map<std::pair<std::string, int>, Tick> harm_;  ///< by group and gravity: when the run itself comes to it
+  /// By group, gravity and what harms: when the run itself comes to it.
+  std::map<std::tuple<std::string, int, std::string>, Tick> harm_;
   mutable std::atomic<int> runs_{0};
 };
 

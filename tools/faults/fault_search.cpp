@@ -288,7 +288,9 @@ class Search {
     std::vector<Fitting> fittings;
     for (std::size_t i = 0; i < cases_.size(); ++i)
       if (cases_[i].worst != kNever)
-        for (std::size_t s = 0; s < assembly_.spares.size(); ++s) fittings.push_back({i, s});
+        for (std::size_t s = 0; s < assembly_.spares.size(); ++s)
+          if (cases_[i].point.what != FailureKind::grower_away || assembly_.spares[s].fitted > 0.5)
+            fittings.push_back({i, s});  // nobody who is away hears an alarm
     in_parallel(fittings.size(), how_.threads, [&](std::size_t k) {
       Fitting& f = fittings[k];
       const Case& c = cases_[f.of];

@@ -65,7 +65,8 @@ std::string addition_sentence(const FaultSheet& sheet) {
 }
 
 std::string anyway_sentence(const FaultSheet& sheet) {
-  if (sheet.lost_anyway.empty()) return "Without a failure this plan harms no plants.";
+  if (sheet.lost_anyway.empty())
+    return "Without a failure this plan harms no plants; those that it strains do not count here.";
   return fmt::format(
       "Even without a failure this plan harms or loses {}; that counts here only where a failure brings "
       "it sooner or makes it worse.",

@@ -52,7 +52,7 @@ void add_charge(Lines& lines, const RunRecord& record, UnitSystem units) {
 void add_lines(std::string& out, const Lines& lines) {
   if (lines.empty()) return;
   out +=
-      "<h3>How long it carries, and what it asks of people</h3>\n<div class=\"scroll\" tabindex=\"0\" "
+      "<h3>How long it carries, and what it asks of people</h3>\n<div class=\"scroll whole\" tabindex=\"0\" "
       "role=\"region\" aria-label=\"How long it carries\"><table><tbody>\n";
   for (const auto& [name, text] : lines) add_html(out, "<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n", name, text);
   out += "</tbody></table></div>\n";

@@ -18,6 +18,8 @@
 namespace noonhouse {
 namespace {
 
+constexpr double kLargeStones =
+    0.02;  ///< share of the ice that falls in stones of the stated size; common practice, no source
 constexpr double kPane = 0.36;  ///< of a pane, or a repair of film [m2]; common practice, no source
 
 bool covers(const ShadeSpec& shade, const Facet& facet) {
@@ -42,6 +44,22 @@ double value_of(const FaultSpec& f, const FaultPoint& point) {
 
 }  // namespace
 
+/// What a failure of the scenario's own says: with its own figure where it has one.
+namespace {
+std::string words_of(const FaultSpec& f, const FaultPoint& point) {
+  switch (f.what) {
+    case FailureKind::reads_low:
+      return fmt::format("reads {:.3g} K low", f.by_k);
+    case FailureKind::reads_high:
+      return fmt::format("reads {:.3g} K high", f.by_k);
+    case FailureKind::tank_leaks:
+      return fmt::format("leaks {:.3g} L an hour", 3.6e6 * f.leak_m3_s);
+    default:
+      return point.words;
+  }
+}
+}  // namespace
+
 /// Area that a cloth covers [m2].
 double Assembler::cloth_area_m2(const ShadeSpec& shade) const {
   double sum = 0.0;
@@ -50,8 +68,33 @@ double Assembler::cloth_area_m2(const ShadeSpec& shade) const {
   return sum;
 }
 
+namespace {
+/// What a hazard of the weather says of itself when it begins; hail speaks for itself.
+struct Beginning {
+  int day = 0;
+  double at_s = 0.0;
+  std::string words;
+  void operator()(const HailSpec&) {}
+  void operator()(const GustsSpec& h) {
+    *this = {h.day, h.at_s, fmt::format("gusts of {:.3g} m/s begin", h.speed_m_s)};
+  }
+  void operator()(const CloudburstSpec& h) {
+    *this = {h.day, h.at_s, fmt::format("a cloudburst of {:.3g} mm begins", 1000.0 * h.rain_m)};
+  }
+  void operator()(const FrostNightSpec& h) { *this = {h.day, 64800.0, "a frost night comes"}; }
+  void operator()(const HazeSpec& h) { *this = {h.day, 0.0, "a day of smoke or dust begins"}; }
+};
+}  // namespace
+
 void Assembler::add_hazards() {
   Script::Parameters script{"hazard", {}};
+  for (const auto& [name, hazard] : spec_.hazards) {
+    Beginning begins;
+    std::visit([&](const auto& what) { begins(what); }, hazard.what);
+    if (begins.day > 0)
+      script.lines.push_back(
+          {kDay * (begins.day - 1) + ticks(begins.at_s), name + ": " + begins.words, EventKind::weather, {}});
+  }
   ChannelId hailing = graph_.channel("hail falls", "1", 0.0);
   for (const auto& [name, hazard] : spec_.hazards)
     if (const auto* hail = std::get_if<HailSpec>(&hazard.what)) {
@@ -82,12 +125,11 @@ void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
     p.name = facet.name;
     p.from = from;
     p.until = from + ticks(hail.lasts_s);
-    // Walls are met by what the wind drives onto them only.
-    p.stone_j = facet.roof() ? hail_energy_j(stone, wind) : 0.5 * hailstone_mass_kg(stone) * wind * wind;
+    if (!facet.roof()) continue;  // walls are not reckoned
+    p.stone_j = hail_energy_j(stone, wind);
     p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
-    p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kSevereHail_kg_m2_s, stone)) *
-                  (facet.roof() ? std::cos(facet.slope_rad) : 0.0);
-    if (p.hits_m2_s <= 0.0) continue;
+    p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
+                  std::cos(facet.slope_rad);
     p.pane_area_m2 = kPane;
     for (const auto& [name, shade] : spec_.shades)
       if (shade.hangs == ShadeSide::outside && covers(shade, facet) && plan_.uses(name))
@@ -152,8 +194,10 @@ void Assembler::add_faults() {
     if (point == out_.fault_points.end()) continue;  // not in service in this plan
     const Tick when = kDay * (fault.day - 1) + ticks(fault.at_s);
     Script::Parameters script{name, {}};
-    script.lines.push_back(
-        {when, point->of + " " + point->words, EventKind::failure, {{point->channel, value_of(fault, *point)}}});
+    script.lines.push_back({when,
+                            point->of + " " + words_of(fault, *point),
+                            EventKind::failure,
+                            {{point->channel, value_of(fault, *point)}}});
     if (fault.lasts_s > 0.0)
       script.lines.push_back({when + ticks(fault.lasts_s),
                               point->of + " is put right",

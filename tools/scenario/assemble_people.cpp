@@ -11,8 +11,9 @@
 
 namespace noonhouse {
 namespace {
+constexpr Tick kVisit = 30_min;      ///< how long a visit lasts; common practice, no source
 constexpr double kCanReaches = 0.5;  ///< of the pump's low mark; common practice, no source
-}
+}  // namespace
 
 void Assembler::add_people() {
   away_ = graph_.channel("grower is away", "1", 0.0);
@@ -60,9 +61,18 @@ void Assembler::add_response(const Named<ResponseSpec>& item) {
   hands_on(r.opens, opens);
   hands_on(r.shuts, shuts);
   for (const ChannelId channel : opens) p.moves.push_back({channel, 1.0, 0.0});
-  for (const ChannelId channel : shuts) p.moves.push_back({channel, 0.0, 1.0});
-  if (!r.opens.empty()) deeds.push_back(fmt::format("opens or starts {}", fmt::join(r.opens, ", ")));
-  if (!r.shuts.empty()) deeds.push_back(fmt::format("shuts or stops {}", fmt::join(r.shuts, ", ")));
+  for (const ChannelId channel : shuts) p.moves.push_back({channel, 0.0, 0.0});
+  const auto in_service = [&](const std::vector<std::string>& names) {
+    std::vector<std::string> out;
+    std::copy_if(names.begin(), names.end(), std::back_inserter(out), [&](const auto& n) { return plan_.uses(n); });
+    return out;
+  };
+  const auto opened = in_service(r.opens), shut = in_service(r.shuts);
+  if (opened.empty() && shut.empty()) return;
+  for (const std::string& name : opened) p.moves.push_back({held_off_.at(name), 0.0, 0.0});
+  for (const std::string& name : shut) p.moves.push_back({held_off_.at(name), 1.0, 0.0});
+  if (!opened.empty()) deeds.push_back(fmt::format("opens or starts {}", fmt::join(opened, ", ")));
+  if (!shut.empty()) deeds.push_back(fmt::format("shuts or stops {}", fmt::join(shut, ", ")));
   p.does = fmt::format("{}", fmt::join(deeds, "; "));
   p.undoes = "puts it back";
   p.undo = r.undo;
@@ -77,6 +87,8 @@ void Assembler::add_response(const Named<ResponseSpec>& item) {
 std::vector<DailyWindow> Assembler::presence() const {
   std::vector<DailyWindow> out;
   for (const WindowSpec& window : spec_.grower.present) out.push_back({ticks(window.from_s), ticks(window.until_s)});
+  for (const auto& visit : spec_.grower.visits)
+    out.push_back({ticks(visit.value.at_s), Tick{(ticks(visit.value.at_s) + kVisit).ms % kDay.ms}});
   return out;
 }
 

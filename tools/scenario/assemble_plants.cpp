@@ -100,15 +100,25 @@ std::vector<std::string> Assembler::coolers_in_use() const {
   add(spec_.pads);
   add(spec_.shades);
   if (out.empty()) return out;
-  // What they hang on fails in their place: instruments, controls, stores, and failures that a scenario names.
-  for (const auto& item : spec_.sensors) out.push_back(item.name);
-  add(spec_.thermostats);
-  add(spec_.humidistats);
-  add(spec_.deficit_controls);
-  add(spec_.staged_controls);
-  add(spec_.proportional_controls);
-  for (const auto& item : spec_.faults) out.push_back(item.name);
-  for (const char* store : {"tank", "battery", "panel", "grower"}) out.emplace_back(store);
+  // Instruments and controls fail in their place; what lacks water or power says so itself.
+  const auto add_controls = [&](const auto& controls) {
+    for (const auto& control : controls) {
+      if (!plan_.uses(control.name)) continue;
+      out.push_back(control.name);
+      out.push_back(control.value.sensor);
+    }
+  };
+  add_controls(spec_.thermostats);
+  add_controls(spec_.humidistats);
+  add_controls(spec_.deficit_controls);
+  add_controls(spec_.staged_controls);
+  add_controls(spec_.proportional_controls);
+  for (const auto& rule : spec_.rules)
+    if (std::any_of(rule.value.forbids.begin(), rule.value.forbids.end(),
+                    [&](const auto& name) { return plan_.uses(name); }))
+      out.push_back(rule.value.sensor);
+  for (const auto& [name, fault] : spec_.faults)
+    if (std::find(out.begin(), out.end(), fault.of) != out.end()) out.push_back(name);
   return out;
 }
 

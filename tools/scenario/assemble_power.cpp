@@ -66,6 +66,9 @@ void Assembler::add_battery_agents() {
   guard.cold = find_battery_kind(p.battery_kind)->cold();
   guard.temperature = battery_air_;
   guard.cells = cells_;
+  guard.drained_by = {"panel", "battery"};
+  for (const auto& [name, fault] : spec_.faults)
+    if (fault.of == "panel" || fault.of == "battery") guard.drained_by.push_back(name);
   add_agent<BatteryGuard>(std::move(guard));
   out_.fault_points.push_back({FailureKind::cell_dead, "battery", cells_, 0.25, 1.0, "loses cells"});
   out_.fault_points.push_back({FailureKind::panel_covered, "panel", uncovered_, 0.0, 1.0, "is covered"});

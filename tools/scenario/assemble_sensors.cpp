@@ -64,27 +64,28 @@ void Assembler::add_sensor(const Named<SensorSpec>& item) {
 
 /// How wet an instrument is: by the lines that spray it, and by others once a failure puts it into their way.
 Input Assembler::wetness_of(const Named<SensorSpec>& item) {
-  std::vector<ChannelId> on, beside;
+  std::vector<RunningSum::Part> on, beside;  // a line that is cut sprays nothing
   for (const auto& line : spec_.mist_lines) {
     if (line.value.wets != MistWets::air || !plan_.uses(line.name)) continue;
     const auto& sprayed_by = item.value.sprayed_by;
     const bool wets = std::find(sprayed_by.begin(), sprayed_by.end(), line.name) != sprayed_by.end();
-    (wets ? on : beside).push_back(position_channel(line.name, "mist line"));
+    (wets ? on : beside).push_back({mist_flow_.at(line.name), 1.0 / line_flow_kg_s(line.value)});
   }
   if (on.empty() && beside.empty()) return nothing_drawn_;
   const ChannelId astray = graph_.channel(item.name + " hangs in the spray", "1", 0.0);
   const ChannelId reaches = graph_.channel("spray on " + item.name, "1", 0.0);
   const ChannelId other = graph_.channel("other spray on " + item.name, "1", 0.0);
-  const auto sum_of = [&](const std::string& name, const std::vector<ChannelId>& lines, ChannelId permit,
+  const auto sum_of = [&](const std::string& name, std::vector<RunningSum::Part> parts, ChannelId permit,
                           ChannelId total) {
-    RunningSum::Parameters sum{name, {}, 0.0, permit, total};
-    for (const ChannelId line : lines) sum.parts.push_back({line, 1.0 / static_cast<double>(lines.size())});
-    add_agent<RunningSum>(std::move(sum));
+    for (RunningSum::Part& part : parts) part.adds /= static_cast<double>(parts.size());
+    add_agent<RunningSum>(RunningSum::Parameters{name, std::move(parts), 0.0, permit, total});
   };
-  sum_of("other spray on " + item.name, beside, astray, other);
-  on.push_back(other);
+  if (on.empty()) {
+    sum_of("other spray on " + item.name, beside, astray, other);
+    on.push_back({other, 1.0});
+  }
   sum_of("spray on " + item.name, on, {}, reaches);
-  if (!beside.empty())
+  if (on.front().running == other)
     out_.fault_points.push_back({FailureKind::in_the_spray, item.name, astray, 1.0, 0.0, "comes to hang in the spray"});
   const NodeId wetness = graph_.node("wetness of " + item.name, Reading{}, {0.0}, {kShareUnit});
   SensorWetness law;

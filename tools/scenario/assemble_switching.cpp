@@ -72,14 +72,15 @@ void Assembler::add_device(const Sort& sort, const std::string& name, const Swit
   p.name = name;
   p.starts = sort.starts;
   p.stops = sort.stops;
-  const ChannelId hand = hand_[name] = graph_.channel("hand on " + name, "1", 0.0);
-  p.callers = {Device::Caller(hand, hand)};  // on duty while it is set: then it comes first
-  p.callers.insert(p.callers.end(), callers_[name].begin(), callers_[name].end());
+  p.hand = hand_[name] = graph_.channel("hand on " + name, "1", 0.0);
+  p.callers = callers_[name];
   p.needs = std::move(needs);
   p.outputs = {position};
   p.heeds = heeds_of(switching.heeds);
   p.graded = graded_.contains(name);
   p.forbids = forbids_[name];
+  held_off_[name] = graph_.channel("held off by hand: " + name, "1", 0.0);
+  p.forbids.push_back({held_off_[name], "by hand"});
   p.takes = ticks(switching.takes_s);
   p.fault = device_fault(name);
   p.stays_when_lacking = sort.stays;
@@ -101,18 +102,22 @@ ChannelId Assembler::device_fault(const std::string& name) {
 
 void Assembler::add_device_agents() {
   const auto power = [&](const DrawSpec& draw) {
-    return Device::Need{power_permit_of(draw), draw.sheds_at > spec_.power.cut_off
-                                                   ? "its load is shed, the battery is low"
-                                                   : "the battery is cut off"};
+    const bool sheds = draw.sheds_at > spec_.power.cut_off;
+    return Device::Need{power_permit_of(draw),
+                        sheds ? "its load is shed, the battery is low" : "the battery is cut off", sheds};
   };
   const auto water = [&](const DrawSpec& draw) {
-    return Device::Need{water_permit_of(draw), draw.keeps_back_m3 > spec_.tank.low_m3
-                                                   ? "the tank is down to what is kept back"
-                                                   : "the pump is cut out for a low tank"};
+    const bool keeps = draw.keeps_back_m3 > spec_.tank.low_m3;
+    return Device::Need{
+        water_permit_of(draw),
+        keeps ? "the tank is down to what it leaves to other uses" : "the pump is cut out for a low tank", keeps};
   };
-  for (const auto& [name, o] : spec_.openings)
-    add_device({"opens", "shuts", "is stuck shut", "is stuck open"}, name, o.switching, 0.0, {},
+  for (const auto& [name, o] : spec_.openings) {
+    std::vector<Device::Need> needs;
+    if (o.needs_power) needs.push_back({out_.power_permit, "the battery is cut off"});
+    add_device({"opens", "shuts", "is stuck shut", "is stuck open", true}, name, o.switching, 0.0, std::move(needs),
                {position_channel(name, "opening"), 1.0, o.shut_share});
+  }
   for (const auto& [name, f] : spec_.fans)
     add_device({"starts", "stops", "is dead", "is stuck on"}, name, f.switching, f.power_w, {power(f.draw)},
                {position_channel(name, "fan"), 1.0, 0.0});
@@ -132,7 +137,7 @@ void Assembler::add_device_agents() {
     std::vector<Device::Need> needs;
     if (s.drive_power_w > 0.0) needs.push_back(power(s.draw));
     const char* gone = s.loose_kg_m2 ? "is blown off" : "is stuck drawn back";
-    add_device({"is drawn", "is drawn back", gone, "is stuck drawn"}, name, s.switching, s.drive_power_w,
+    add_device({"is drawn", "is drawn back", gone, "is stuck drawn", true}, name, s.switching, s.drive_power_w,
                std::move(needs), {position_channel(name, "shade"), 1.0, 0.0});
   }
   add_stirring();

@@ -159,6 +159,8 @@ void Assembler::add_tank_agents() {
     out_.refills.push_back({item.name, own, graph_.channel("deliveries by " + item.name, "1", 0.0), item.value.price});
     guard.delivered = own;
   }
+  guard.drained_by = drawing_names();
+  guard.drained_by.emplace_back("tank");
   add_agent<TankGuard>(guard);
   for (const auto& [level_m3, permit] : water_levels_) {
     TankGuard::Parameters reserve = guard;
@@ -166,7 +168,10 @@ void Assembler::add_tank_agents() {
     reserve.low_kg = kWaterKgPerM3 * level_m3;
     reserve.restart_kg = reserve.low_kg + gap;
     reserve.permit = permit;
-    reserve.words = reserve_words("other draws", "what keeps it back is");
+    reserve.words.low = fmt::format("the last {:.4g} L are left", 1000.0 * level_m3);
+    reserve.words.withdraws = "keeps them for other uses";
+    reserve.words.gives_back = "is full enough again for all";
+    reserve.words.withdrawal = EventKind::warning;
     add_agent<TankGuard>(std::move(reserve));
   }
   for (std::size_t i = 0; i < spec_.refills.size(); ++i) {
@@ -186,6 +191,17 @@ void Assembler::add_tank_agents() {
     add_agent<Refill>(std::move(p));
   }
   out_.fault_points.push_back({FailureKind::tank_leaks, "tank", leak_, kLeak_kg_s, 0.0, "leaks 60 L an hour"});
+}
+
+/// Devices that draw from the tank, and failures of the scenario's own: what can empty it.
+std::vector<std::string> Assembler::drawing_names() const {
+  std::vector<std::string> out;
+  for (const auto& item : spec_.mist_lines) out.push_back(item.name);
+  for (const auto& item : spec_.pads) out.push_back(item.name);
+  for (const auto& item : spec_.drip_lines) out.push_back(item.name);
+  for (const auto& [name, fault] : spec_.faults)
+    if (fault.what == FailureKind::tank_leaks || fault.what == FailureKind::line_cut) out.push_back(name);
+  return out;
 }
 
 /// The permit of a device that draws from the tank: the pump's cut-out, or the level it keeps back.

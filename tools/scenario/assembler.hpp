@@ -145,6 +145,7 @@ class Assembler {
   void add_pumps();
   LineFlows::Line line_channels(const std::string& line);
   void add_tank_agents();
+  std::vector<std::string> drawing_names() const;
   ChannelId water_permit_of(const DrawSpec& draw);
   // assemble_power.cpp
   void add_power();
@@ -257,6 +258,7 @@ class Assembler {
   std::vector<ChannelId> cloth_drawn_;  ///< per shade
   std::map<std::string, NodeId> bench_nodes_;
   std::map<std::string, ExchangeId> watering_;                  ///< per plant group
+  std::map<std::string, ChannelId> held_off_;                   ///< per device: by the grower's hand
   std::map<std::string, ChannelId> hand_;                       ///< per device: set by the grower
   std::map<std::string, std::vector<Device::Caller>> callers_;  ///< per device
   std::map<std::string, std::vector<Device::Forbid>> forbids_;  ///< per device

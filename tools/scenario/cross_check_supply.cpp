@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
+#include <cmath>
 
 #include "models/water/line_flows.hpp"
 #include "tools/scenario/scenario.hpp"
@@ -98,6 +98,13 @@ class SupplyCheck {
       if (temperature) needs(path, r.sensor, Measures::temperature, "these limits need a sensor of temperature");
       if (humidity) needs(path, r.sensor, Measures::humidity, "these limits need a sensor of humidity");
       if (deficit) needs(path, r.sensor, Measures::deficit, "these limits need a sensor of deficit");
+      const bool outdoors = r.raining || r.wind_above_m_s || r.outdoors_above_k || r.outdoors_below_k ||
+                            r.forecast_above_k || r.sun_above_w_m2 || r.sun_below_w_m2 || r.tank_below_m3 ||
+                            r.charge_below || !r.wet_leaves.empty();
+      const bool some_hours = std::fmod(r.until_s - r.from_s, 86400.0) != 0.0;
+      require(temperature || humidity || deficit || outdoors || some_hours || r.during != PartOfDay::any,
+              ErrorKind::missing_key, path,
+              "has no condition and would always hold; give one, such as warmer_than, gusts_above, raining, or hours");
       for (const std::string& device : r.forbids)
         require(std::find(r.calls.begin(), r.calls.end(), device) == r.calls.end(), ErrorKind::does_not_fit,
                 path + ".calls", "\"" + device + "\" is called and forbidden by one rule; forbidding would always win");
@@ -144,9 +151,24 @@ class SupplyCheck {
     const double days = s_.run.length_s / 86400.0;
     require(day - 1 < days, ErrorKind::out_of_range, path + ".day", fmt::format("the run has {:.4g} days", days));
   }
+  template <class T>
+  void ends_in_run(const std::string& path, const T& hazard) const {
+    if constexpr (requires { hazard.lasts_s; }) {
+      const double over_s = 86400.0 * (hazard.day - 1) + hazard.at_s + hazard.lasts_s - s_.run.length_s;
+      require(over_s <= 0.0, ErrorKind::does_not_fit, path + ".lasts",
+              fmt::format("it would end {:.4g} min after the run does; let it begin earlier or lengthen the run",
+                          over_s / 60.0));
+    } else if constexpr (requires { hazard.days; }) {
+      require(hazard.day - 1 + hazard.days <= std::ceil(s_.run.length_s / 86400.0), ErrorKind::does_not_fit,
+              path + ".days", "it would last beyond the end of the run");
+    }
+  }
   void times() const {
-    for (const auto& item : s_.hazards)
-      std::visit([&](const auto& hazard) { in_run("hazards." + item.name, hazard.day); }, item.value.what);
+    for (const auto& item : s_.hazards) {
+      const std::string path = "hazards." + item.name;
+      std::visit([&](const auto& hazard) { in_run(path, hazard.day); }, item.value.what);
+      std::visit([&](const auto& hazard) { ends_in_run(path, hazard); }, item.value.what);
+    }
     for (const auto& item : s_.faults) in_run("faults." + item.name, item.value.day);
   }
 

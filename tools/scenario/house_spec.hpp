@@ -78,6 +78,7 @@ struct OpeningSpec {
   WallSide side = WallSide::front;
   double area_m2 = 0.0, height_m = 0.0, centre_m = 0.0, shut_share = 0.0, discharge = 0.0;
   std::optional<double> screen_discharge, withstands_m_s;
+  bool needs_power = false;
   SwitchingSpec switching;
 };
 enum class FanMoves { air_out, air_in, air_around };

@@ -2,6 +2,10 @@
 #include "tools/scenario/scenario.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <type_traits>
+#include <variant>
 
 #include "tools/scenario/field_tools.hpp"
 #include "tools/scenario/located_overlay.hpp"
@@ -51,6 +55,21 @@ void add_library_kinds(ScenarioSpec& spec) {
   }
 }
 
+/// Short weather must not be smeared over the grid of sun and weather: its spacing divides every hazard's begin and
+/// length, down to a minute.
+void refine_grid(ScenarioSpec& spec) {
+  const auto minutes = [](double s) { return std::max<std::int64_t>(1, std::llround(s / 60.0)); };
+  std::int64_t spacing = minutes(spec.run.sun_every_s);
+  const auto take = [&](const auto& hazard) {
+    if constexpr (requires { hazard.lasts_s; })
+      if (!std::is_same_v<std::decay_t<decltype(hazard)>, HailSpec>)
+        spacing = std::gcd(spacing, std::gcd(minutes(hazard.lasts_s), static_cast<std::int64_t>(hazard.at_s / 60.0)));
+  };
+  for (const auto& item : spec.hazards) std::visit(take, item.value.what);
+  if (static_cast<double>(spacing) * 60.0 < spec.run.sun_every_s)
+    spec.run.sun_every_s = 60.0 * static_cast<double>(spacing);
+}
+
 PlanScenario make_plan(const LocatedNode& root, std::string name) {
   PlanScenario plan;
   plan.name = std::move(name);
@@ -58,6 +77,7 @@ PlanScenario make_plan(const LocatedNode& root, std::string name) {
   loaded.places.check_names();
   plan.spec = std::move(loaded.value);
   add_library_kinds(plan.spec);
+  refine_grid(plan.spec);
   plan.places = std::move(loaded.places);
   plan.root = root;
   return plan;

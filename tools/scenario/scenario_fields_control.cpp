@@ -51,9 +51,11 @@ QuantityOptions reading_limit(const char* about) { return {.minimum = 253.15, .m
 }  // namespace
 
 void switching_fields(FieldVisitor& v, SwitchingSpec& s, const char* takes) {
-  v.choice("heeds", s.heeds, {{"any", CallsHeeded::any}, {"all", CallsHeeded::all}, {"first", CallsHeeded::first}},
-           {.default_text = "any",
-            .about = "of several controls: the one that asks most, all together, or the first in the file at work"});
+  v.choice(
+      "heeds", s.heeds, {{"any", CallsHeeded::any}, {"all", CallsHeeded::all}, {"first", CallsHeeded::first}},
+      {.default_text = "any",
+       .about = "of several controls: the one that asks most; all together; or the first at work, in the order on/off, "
+                "staged and proportional controls, timers, rules. A hand on it goes before all"});
   v.quantity("takes", s.takes_s, Dimension::time,
              {.minimum = 0, .maximum = 7200, .default_text = "0 s", .about = takes});
 }
@@ -259,7 +261,8 @@ void fields(FieldVisitor& v, GrowerSpec& s) {
               .maximum = 1,
               .default_text = "95 %",
               .about = "pots are watered up to this share of what they hold"});
-  v.list("present", s.present, {.maximum_count = 50, .about = "hours at the house each day, beside the visits"});
+  v.list("present", s.present,
+         {.maximum_count = 50, .about = "hours at the house each day, beside half an hour for each visit"});
   v.quantity("reaction", s.reaction_s, Dimension::time,
              {.minimum = 0, .maximum = 86400, .default_text = "10 min", .about = "from seeing a sign to having acted"});
   v.quantity(
@@ -289,7 +292,8 @@ void fields(FieldVisitor& v, ResponseSpec& s) {
   v.flag("alarm", s.alarm, {.default_text = "false", .about = "calls the grower when away"});
   v.flag("undo", s.undo, {.default_text = "false", .about = "puts it back when the sign is gone"});
   v.names_of("opens", s.opens, a_device(), {.about = "opened, drawn or started by hand, if in service"});
-  v.names_of("shuts", s.shuts, a_device(), {.about = "no longer held open, drawn or on by hand"});
+  v.names_of("shuts", s.shuts, a_device(),
+             {.about = "held shut, drawn back or off by hand until opened by hand or put back"});
 }
 
 }  // namespace noonhouse

@@ -28,7 +28,7 @@ void fields(FieldVisitor& v, HailSpec& s) {
   v.quantity("hits", s.hits_m2_s, Dimension::none,
              {.minimum = 0,
               .maximum = 1000,
-              .about = "stones on a level square metre in a second; absent: 1 mm of ice a minute"});
+              .about = "stones on a level square metre in a second; absent: 2 % of 1 mm of ice a minute"});
 }
 
 void fields(FieldVisitor& v, GustsSpec& s) {

@@ -72,6 +72,9 @@ void fields(FieldVisitor& v, OpeningSpec& s) {
               .about = "discharge coefficient of an insect screen in the opening; absent: no screen"});
   v.quantity("withstands", s.withstands_m_s, Dimension::speed,
              {.minimum = 1, .maximum = 80, .about = "gust that its flap bears while open; absent: any"});
+  v.flag(
+      "needs_power", s.needs_power,
+      {.default_text = "false", .about = "a motor moves it, which stays where it stands when the battery is cut off"});
   switching_fields(v, s.switching, "from shut to open");
 }
 

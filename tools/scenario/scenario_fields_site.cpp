@@ -82,11 +82,13 @@ void fields(FieldVisitor& v, RunSpec& s) {
               .about = "the first day's weather is run this long beforehand, so that house and soil start warm"});
   v.quantity("record_every", s.record_every_s, Dimension::time,
              {.minimum = 1, .maximum = 86400, .default_text = "10 min", .about = "spacing of the recorded series"});
-  v.quantity("sun_every", s.sun_every_s, Dimension::time,
-             {.minimum = 60,
-              .maximum = 3600,
-              .default_text = "15 min",
-              .about = "spacing at which sun and weather are computed; straight lines between"});
+  v.quantity(
+      "sun_every", s.sun_every_s, Dimension::time,
+      {.minimum = 60,
+       .maximum = 3600,
+       .default_text = "15 min",
+       .about = "spacing at which sun and weather are computed, straight lines between; finer by itself where gusts "
+                "or a cloudburst ask for it"});
   v.quantity(
       "tolerance", s.tolerance_k, Dimension::temperature_difference,
       {.minimum = 1e-6, .maximum = 1, .default_text = "0.001 K", .about = "error of temperature allowed in one step"});
