@@ -112,7 +112,7 @@ TEST(RunningSum, AddsUpWhatRunsAndTheStandingDraw) {
   struct Row {
     double fan_call, pump, load_w;
   };
-  for (const Row& row : {Row{0, 0, 3}, Row{1, 0, 23}, Row{0, 1, 63}, Row{1, 1, 83}, Row{0, 0.4, 3}}) {
+  for (const Row& row : {Row{0, 0, 3}, Row{1, 0, 23}, Row{0, 1, 63}, Row{1, 1, 83}, Row{0, 0.4, 27}}) {
     BatteryStage b({{0_s, 1000.0}});
     b.stage.hand(b.fan_call, {{10_s, row.fan_call}});
     b.stage.hand(b.pump, {{20_s, row.pump}});

@@ -182,7 +182,8 @@ TEST(Run, ObserversCanReadTheStartAndARunGoesOnce) {
   run.add_observer(reader);
   run.go();
   EXPECT_THAT(reader.carried, ElementsAre(0.0, 0.0));
-  EXPECT_THAT(reader.potentials, ElementsAre(testing::DoubleEq(290.0), 280.0, 0.0)) << "lump, outdoor, heat";
+  EXPECT_THAT(reader.potentials, ElementsAre(testing::DoubleEq(290.0), 280.0, 0.0, 0.0))
+      << "lump, outdoor, heat, what forbids";
   EXPECT_DEATH(run.go(), "begun_");
 }
 

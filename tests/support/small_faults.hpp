@@ -10,7 +10,7 @@
 namespace noonhouse::small_faults {
 
 inline constexpr const char* kText = R"(title: A house to fail in
-run: { start: 2025-07-14, length: 1 d, warm_up: 0 s, tolerance: 0.01 K }
+run: { start: 2025-07-14, length: 1 d, warm_up: 0 s, tolerance: 0.002 K }
 site: { latitude: 38 deg, longitude: 0 deg, altitude: 100 m, utc_offset: "+00:00", deep_soil: 17 degC }
 weather: { kind: invented heatwave, first_day_high: 39 degC, peak_high: 39 degC, peak_day: 1, last_day_high: 39 degC,
            dew_point: 8 degC }

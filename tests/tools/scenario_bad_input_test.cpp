@@ -137,9 +137,9 @@ constexpr Mistake kContradictions[] = {
     {"APadLargerThanAnyWall", "benches:\n",
      "pads:\n  wall: { bay: west, area: @100 m2, centre: 1 m, pump_power: 9 W }\nbenches:\n", ErrorKind::does_not_fit,
      "the largest wall of the west bay"},
-    {"StopsAboveStart", "stops_at: 29 degC", "stops_at: @35 degC", ErrorKind::out_of_range, "below starts_at"},
-    {"StopsAboveStartByAPlan", "    stops_at: 29 degC", "    stops_at: @31.5 degC", ErrorKind::out_of_range,
-     "below starts_at"},
+    {"StopsWhereItStarts", "stops_at: 29 degC", "stops_at: @32 degC", ErrorKind::out_of_range, "differ from starts_at"},
+    {"StopsWhereItStartsByAPlan", "    stops_at: 29 degC", "    stops_at: @31 degC", ErrorKind::out_of_range,
+     "differ from starts_at"},
     {"ThermostatOnHumidity", "height: 1 m\nthermostats:\n  heat watch:\n    sensor: bench sensor",
      "height: 1 m\n    measures: humidity\nthermostats:\n  heat watch:\n    sensor: @bench sensor",
      ErrorKind::wrong_type, "measures temperature"},
@@ -189,7 +189,7 @@ TEST(ScenarioBadText, WhatLooksOctalIsDecimal) {
           .plans.front()
           .spec;
   EXPECT_EQ(spec.mist_lines.front().value.nozzles, 10);
-  EXPECT_EQ(spec.mist_lines.front().value.pump_power_w, 60.0);
+  EXPECT_EQ(*spec.mist_lines.front().value.pump_power_w, 60.0);
 }
 
 }  // namespace

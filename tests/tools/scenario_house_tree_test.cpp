@@ -113,7 +113,7 @@ TEST(HouseTree, MarksAndListsEveryAssumption) {
   EXPECT_THAT(list, HasSubstr("(" + std::to_string(count) + " values)"));
   EXPECT_THAT(list, HasSubstr("house › cover › roof, walls: material clear glass 3 mm, sheets 1,"));
   EXPECT_THAT(text, HasSubstr("faces 180° (assumed), layers 4 (assumed)"));
-  EXPECT_THAT(text, HasSubstr("frame 10 % (all assumed)"));
+  EXPECT_THAT(text, HasSubstr("frame 10 %, bears hail 0.7 J (all assumed)"));
   EXPECT_THAT(text, HasSubstr("length 6 m, width 3 m,"));
 }
 

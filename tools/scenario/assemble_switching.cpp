@@ -122,7 +122,7 @@ void Assembler::add_device_agents() {
     add_device({"starts", "stops", "is dead", "is stuck on"}, name, f.switching, f.power_w, {power(f.draw)},
                {position_channel(name, "fan"), 1.0, 0.0});
   for (const auto& [name, m] : spec_.mist_lines)
-    add_device({"starts", "stops", "is stuck off", "is stuck on"}, name, m.switching, m.pump_power_w,
+    add_device({"starts", "stops", "is stuck off", "is stuck on"}, name, m.switching, m.pump_power_w.value_or(0.0),
                {water(m.draw), power(m.draw)}, {position_channel(name, "mist line"), 1.0, 0.0});
   for (const auto& [name, p] : spec_.pads)
     add_device({"is wetted", "dries", "is stuck off", "is stuck on"}, name, p.switching, p.pump_power_w,

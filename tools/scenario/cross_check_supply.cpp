@@ -123,6 +123,11 @@ class SupplyCheck {
             "must be above cut_off_at");
     require(s_.power.reconnect <= 0.97, ErrorKind::out_of_range, "power.reconnect_at",
             "charging tapers off over the last 3 %, so loads would never come back; give at most 97 %");
+    for (const auto& line : s_.mist_lines)
+      require(
+          line.value.pump_power_w || line.value.pump != kOwnPump, ErrorKind::missing_key, "mist_lines." + line.name,
+          "pump_power is missing; a line with a pump of its own says what it draws (a line on one of the pumps need "
+          "not)");
     for (const auto& pump : s_.pumps) {
       const auto lines = std::count_if(s_.mist_lines.begin(), s_.mist_lines.end(),
                                        [&](const auto& line) { return line.value.pump == pump.name; });

@@ -95,7 +95,8 @@ enum class MistWets { air, floor, roof };
 struct MistSpec {
   std::vector<std::string> bays;
   NozzleKind kind = NozzleKind::low_pressure_mist;
-  double height_m = 0.0, nozzle_flow_m3_s = 0.0, pump_power_w = 0.0;
+  double height_m = 0.0, nozzle_flow_m3_s = 0.0;
+  std::optional<double> pump_power_w;  ///< needed where it has a pump of its own
   double pressure_pa = 0.0, rated_pressure_pa = 0.0, median_drop_m = 0.0, drop_spread = 0.0;
   int nozzles = 0;
   MistWets wets = MistWets::air;

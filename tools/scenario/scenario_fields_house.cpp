@@ -153,11 +153,8 @@ void fields(FieldVisitor& v, MistSpec& s) {
              .also = {kOwnPump},
              .default_text = kOwnPump,
              .about = "its own holds the pressure; one of the pumps gives what pump, pipe and nozzles settle on"});
-  const bool own = s.pump == kOwnPump || s.pump.empty();
   v.quantity("pump_power", s.pump_power_w, Dimension::power,
-             {.minimum = 0,
-              .default_text = own ? nullptr : "0 W",
-              .about = "electric, when running; of a line on one of the pumps: its valve"});
+             {.minimum = 0, .about = "electric, when running; of a line on one of the pumps it may be left out"});
   switching_fields(v, s.switching, "from shut to full flow");
   power_draw_fields(v, s.draw);
   water_draw_fields(v, s.draw);
