@@ -66,7 +66,9 @@ TEST(ScenarioSchema, ChangeHasTheSameKeysAndAsksForNone) {
   EXPECT_TRUE(has_word(schema["properties"]["openings"], "default"));
   // A list in a change takes the place of the whole list, so its items ask for what they always do.
   for (const auto& [key, part] : change["properties"].items())
-    if (key != "staged_controls" && key != "grower") EXPECT_FALSE(has_word(part, "required")) << key;
+    if (key != "staged_controls" && key != "grower") {
+      EXPECT_FALSE(has_word(part, "required")) << key;
+    }
   EXPECT_FALSE(change.contains("required"));
   EXPECT_FALSE(has_word(change, "default"));
   EXPECT_FALSE(has_word(change, "oneOf"));

@@ -50,15 +50,15 @@ class FaultBranches::CourseWatch final : public Observer {
   std::map<std::string, Course>& courses_;
 };
 
-FaultBranches::FaultBranches(const Assembly& assembly, const std::atomic<bool>* stop)
-    : assembly_(&assembly), stop_(stop) {
+FaultBranches::FaultBranches(const Assembly& assembly, const std::atomic<bool>* stop, double coarser)
+    : assembly_(&assembly), stop_(stop), coarser_(coarser) {
   CourseWatch watch(assembly, courses_);
   Run run(assembly.plan);
   run.add_observer(watch);
   for (Tick t{0}; t < assembly.plan.length; t = t + 1_h) {
     refuse_when_stopped(stop_);
     run.run_to(t);
-    hours_.push_back(run.branch(kCoarser));
+    hours_.push_back(run.branch(coarser_));
   }
   run.run_to(assembly.plan.length);
   log_ = run.log();
@@ -117,7 +117,7 @@ Tick FaultBranches::bites_at(const FaultPoint& fault, Tick when) const {
 std::unique_ptr<Run> FaultBranches::branch_at(Tick when) const {
   refuse_when_stopped(stop_);
   const auto hour = std::min(static_cast<std::size_t>(when.ms / (1_h).ms), hours_.size() - 1);
-  auto out = hours_[hour]->branch(kCoarser);
+  auto out = hours_[hour]->branch(coarser_);
   out->run_to(when);
   ++runs_;
   return out;

@@ -20,11 +20,13 @@ struct FirstHarm {
 };
 
 /// One plan's run with places to branch from at every full hour, and what a failure at some instant does.
-/// A branch is run at a coarser tolerance than the run itself (kCoarser): the instants of harm move by seconds.
+/// A branch is run at a coarser tolerance than the run itself: instants of harm move by seconds, by two or three
+/// minutes where a control that switches to and fro near its limits falls out of step.
 class FaultBranches {
  public:
+  static constexpr double kCoarser = 10.0;
   /// Runs the whole plan once. Throws UserError(interrupted) once `stop` is set.
-  FaultBranches(const Assembly& assembly, const std::atomic<bool>* stop);
+  FaultBranches(const Assembly& assembly, const std::atomic<bool>* stop, double coarser = kCoarser);
 
   Tick length() const { return assembly_->plan.length; }
   /// The instant from which a failure at `when` makes any difference: before it the device is as the failure would have
@@ -38,7 +40,6 @@ class FaultBranches {
   bool is_new_harm(const LogEntry& entry) const;
   const std::vector<LogEntry>& log() const { return log_; }
   int runs() const { return runs_; }
-  static constexpr double kCoarser = 10.0;
 
  private:
   /// A device's position over the run: instants of change and the value from there.
@@ -50,6 +51,7 @@ class FaultBranches {
 
   const Assembly* assembly_;
   const std::atomic<bool>* stop_;
+  double coarser_;
   std::vector<std::unique_ptr<Run>> hours_;  ///< the run as it stands at each full hour
   std::map<std::string, Course> courses_;
   std::vector<LogEntry> log_;
