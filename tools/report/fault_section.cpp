@@ -67,7 +67,8 @@ void add_hour_table(std::string& out, const FaultSheet& sheet, std::size_t harmf
            day, horizon_text(sheet));
   add_hour_key(out);
   out +=
-      "<div class=\"scroll whole\" tabindex=\"0\" role=\"region\" aria-labelledby=\"failure-hours\"><table class=\"grace\">"
+      "<div class=\"scroll whole\" tabindex=\"0\" role=\"region\" aria-labelledby=\"failure-hours\"><table "
+      "class=\"grace\">"
       "<thead><tr><th scope=\"col\">What fails</th>";
   for (int hour = 0; hour < 24; ++hour) add_html(out, "<th scope=\"col\">{:02}</th>", hour);
   out += "</tr></thead><tbody>\n";
