@@ -49,7 +49,7 @@ std::optional<FaultSheet> faults_in(const std::filesystem::path& folder) {
 }
 
 std::filesystem::path write_faults(const std::filesystem::path& folder, const FaultSheet& sheet) {
-  const auto file = folder / kFaultsFile;
+  std::filesystem::path file = folder / kFaultsFile;
   const std::string text = faults_json(sheet);
   write_file_whole(file, std::as_bytes(std::span(text.data(), text.size())));
   return file;
