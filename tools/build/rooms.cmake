@@ -14,7 +14,9 @@ target_compile_options(noonhouse_options INTERFACE -Wno-maybe-uninitialized -Wno
 if(NOONHOUSE_SANITIZE)
   target_compile_options(noonhouse_options INTERFACE -fsanitize=address,undefined
                                                      -fno-sanitize-recover=all
-                                                     -fno-omit-frame-pointer -g1)
+                                                     -fno-omit-frame-pointer -g1
+                                                     -Wno-array-bounds -Wno-stringop-overflow
+                                                     -Wno-stringop-overread)
   target_link_options(noonhouse_options INTERFACE -fsanitize=address,undefined)
 endif()
 
