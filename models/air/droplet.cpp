@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 
 #include "models/properties/air_transport.hpp"
 #include "models/properties/constants.hpp"
@@ -16,8 +15,6 @@
 namespace noonhouse {
 
 namespace {
-
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 /// C_D Re^2, which unlike C_D is zero at rest; rises with Re, and faster the higher Re is.
 double drag_number(double reynolds) {

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 #include "models/properties/psychrometrics.hpp"
 
 namespace noonhouse {

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 #include "sim/core/errors.hpp"
 
 namespace noonhouse {

@@ -5,7 +5,7 @@
 
 #include "models/control/control_terms.hpp"
 #include "models/control/limits.hpp"
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 
 namespace noonhouse {
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "models/control/control_terms.hpp"
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 
 namespace noonhouse {
 

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/envelope/shade_material.hpp"
 
+#include "models/properties/sourced_value.hpp"
+
 namespace noonhouse {
 namespace {
 
-constexpr const char* kCustom = "common practice, no source";
 constexpr const char* kNominal = "the shading that the cloth is sold by";
 constexpr const char* kThread =
     "what threads hold back less what they reflect: black 6 %, green 20 %, white 55 % (common practice, no source)";
@@ -81,23 +82,23 @@ constexpr ShadeMaterial kShades[] = {
     {.name = "aluminised screen 50 %",
      .about = "strips of aluminium foil and gaps, shades 50 %",
      .transmits = {0.5, kNominal},
-     .absorbs = {0.1, kCustom},
-     .open_share = {0.42, kCustom},
+     .absorbs = {0.1, kCommonPractice},
+     .open_share = {0.42, kCommonPractice},
      .infrared_transmittance = {0.42, "the gaps: foil passes none"},
      .emissivity = {0.2, "0.35 of the strips, foil under a skin of plastic (from memory)"}},
     {.name = "aluminised screen 70 %",
      .about = "strips of aluminium foil and gaps, shades 70 %",
      .transmits = {0.3, kNominal},
-     .absorbs = {0.14, kCustom},
-     .open_share = {0.22, kCustom},
+     .absorbs = {0.14, kCommonPractice},
+     .open_share = {0.22, kCommonPractice},
      .infrared_transmittance = {0.22, "the gaps: foil passes none"},
      .emissivity = {0.27, "0.35 of the strips, foil under a skin of plastic (from memory)"}},
     {.name = "blackout cloth",
      .about = "woven, black inside and white outside, to shorten the day",
-     .transmits = {0.0002, kCustom},
-     .absorbs = {0.3, kCustom},
-     .open_share = {0.0, kCustom},
-     .infrared_transmittance = {0.0, kCustom},
+     .transmits = {0.0002, kCommonPractice},
+     .absorbs = {0.3, kCommonPractice},
+     .open_share = {0.0, kCommonPractice},
+     .infrared_transmittance = {0.0, kCommonPractice},
      .emissivity = {0.9, kThermal}},
 };
 

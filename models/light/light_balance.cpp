@@ -5,10 +5,10 @@
 #include <algorithm>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// A_r V_rg scaled so that each column sums to one; where nothing is seen, as the piece sees the room.
 Grid shares_by_sight(const LightGeometry& g, std::vector<double> Sights::*seen) {

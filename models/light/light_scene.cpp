@@ -3,9 +3,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
+#include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
@@ -14,8 +15,6 @@ constexpr int kGrid = 6;            ///< points along each side of a surface
 constexpr int kEndGrid = 9;         ///< of the box around an end, of which those within the end count
 constexpr double kHair = 1e-6;      ///< how far points stand off their surface [m]
 constexpr double kFloorStep = 0.3;  ///< between points of the floor at most [m]
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// The stretch of a ray, as distances along it, between two parallel planes: |q + t d| <= half.
 struct Stretch {

@@ -6,12 +6,12 @@
 
 #include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr int kRings = 20, kSectors = 30;  ///< of a half-space, each of equal cosine-weighted share
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Directions about a normal, each of equal cosine-weighted share. Each point has its own set, turned by a multiple of
 /// the golden ratio of a sector, so that together they fill the gaps.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/plants/plant_kind_parts.hpp"
+#include "models/properties/sourced_value.hpp"
 
 namespace noonhouse::plant_kind_parts {
 namespace {
@@ -173,7 +174,7 @@ constinit const PlantKind kOrchid{
     .burns_above_k = {from_celsius(36.0), kSunscald},
     .bears_direct_w_m2 = {150.0, kOrchidLight},
     .burn_light_w_m2 = {200.0, kRound},
-    .burn_after_s = {1.0 * kHour, kCustom},
+    .burn_after_s = {1.0 * kHour, kCommonPractice},
     .thirst_harms_after_s = {10.0 * kDay, kRound},
     .thirst_kills_after_s = {30.0 * kDay, kRound},
     .dry_air_above_pa = {2000.0, kHumidity},

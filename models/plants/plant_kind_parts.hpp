@@ -2,6 +2,7 @@
 #pragma once
 #include "models/plants/plant_kind.hpp"
 #include "models/properties/constants.hpp"
+#include "models/properties/sourced_value.hpp"
 
 namespace noonhouse {
 
@@ -17,7 +18,6 @@ inline constexpr double kMillimetre = 1e-3;
 constexpr double from_celsius(double temperature_c) { return temperature_c + kZeroCelsius; }
 
 inline constexpr const char* kRound = "from memory, round figure";
-inline constexpr const char* kCustom = "common practice, no source";
 inline constexpr const char* kNoAir = "only the tissue counts: from memory";
 inline constexpr const char* kNoDayLength = "no harm by day length known: from memory";
 inline constexpr const char* kFullSun = "none: grows in the open; common practice, no source";

@@ -5,22 +5,23 @@
 #include <cstdio>
 
 #include "models/properties/constants.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr std::array<const char*, 4> kStates{"fine", "strained", "harmed", "lost"};
-constexpr double kHour = 3600.0, kLongHours = 48.0 * kHour;
+constexpr double kLongHours = 48.0 * kSecondsPerHour;
 
 /// "40 min", "3.5 h", "4.0 d".
 std::string dose_text(double dose_s) {
   std::array<char, 32> text{};
-  if (dose_s < kHour)
+  if (dose_s < kSecondsPerHour)
     std::snprintf(text.data(), text.size(), "%.0f min", dose_s / 60.0);
   else if (dose_s < kLongHours)
-    std::snprintf(text.data(), text.size(), "%.1f h", dose_s / kHour);
+    std::snprintf(text.data(), text.size(), "%.1f h", dose_s / kSecondsPerHour);
   else
-    std::snprintf(text.data(), text.size(), "%.1f d", dose_s / (24.0 * kHour));
+    std::snprintf(text.data(), text.size(), "%.1f d", dose_s / (24.0 * kSecondsPerHour));
   return text.data();
 }
 

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "models/properties/figure_text.hpp"
 #include "sim/core/errors.hpp"
 
 namespace noonhouse {
@@ -12,7 +13,6 @@ constexpr Tick kWatchAgain = 15_min;
 constexpr int kAgain = 0;  // slot of the wake; watches have slots of their own
 
 bool is_given(const Input& input) { return input.node.valid() || input.channel.valid(); }
-std::string in_percent(double share) { return std::to_string(std::lround(100.0 * share)) + " %"; }
 
 }  // namespace
 
@@ -80,7 +80,7 @@ void BatteryGuard::shed(std::size_t level, const Situation& situation, Actions& 
     const EventId low = actions.log(EventKind::warning, "is down to its cut-off: " + why, cause);
     actions.set(l.permit, 0.0, actions.log(EventKind::failure, "cuts all loads off", low));
   } else {
-    const std::string what = "is down to " + in_percent(l.sheds_at) + " and sheds " + l.sheds + ": " + why;
+    const std::string what = "is down to " + percent_text(l.sheds_at) + " and sheds " + l.sheds + ": " + why;
     actions.set(l.permit, 0.0, actions.log(EventKind::warning, what, cause));
   }
   if (usable(situation).span_j() > 0.0) watch(level, situation, actions);
@@ -91,7 +91,7 @@ void BatteryGuard::give_back(std::size_t level, const Situation& situation, Acti
   is_shed_[level] = false;
   if (l.is_cut_off) actions.clear_failure();
   const std::string what = l.is_cut_off ? "is charged again: loads are back"
-                                        : "is at " + in_percent(l.back_at) + " and gives back " + l.sheds;
+                                        : "is at " + percent_text(l.back_at) + " and gives back " + l.sheds;
   actions.set(l.permit, 1.0, actions.log(EventKind::action, what, kNoEvent));
   watch(level, situation, actions);
 }
@@ -100,10 +100,10 @@ std::string BatteryGuard::why_low(const Situation& situation) const {
   const UsableCharge<double> now = usable(situation);
   if (now.top_j <= 0.0) return "none of its cells works";
   std::string out = "the loads drew more than the panel gave";
-  if (now.top_j < p_.capacity_j) out += ", and only " + in_percent(now.top_j / p_.capacity_j) + " of its cells work";
+  if (now.top_j < p_.capacity_j) out += ", and only " + percent_text(now.top_j / p_.capacity_j) + " of its cells work";
   constexpr double kWorthSaying = 0.05;
   if (now.floor_j > kWorthSaying * now.top_j)
-    out += ", and the cold locks up " + in_percent(now.floor_j / now.top_j) + " of what it holds when full";
+    out += ", and the cold locks up " + percent_text(now.floor_j / now.top_j) + " of what it holds when full";
   return out;
 }
 

@@ -7,6 +7,8 @@
 #include <cstdio>
 #include <limits>
 
+#include "models/properties/constants.hpp"
+#include "models/properties/figure_text.hpp"
 #include "sim/core/errors.hpp"
 
 namespace noonhouse {
@@ -78,14 +80,8 @@ constexpr std::array kKinds{
                 "Open lead battery: cheap, must be topped up with water and aired, freezes when empty."},
 };
 
-std::string number(double value, int decimals) {
-  std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
-  return text.data();
-}
-std::string in_percent(double share) { return number(100.0 * share, 0) + " %"; }
-std::string in_years(double years) { return number(years, years < 10.0 ? 1 : 0); }
-std::string celsius(double temperature_k) { return number(temperature_k - 273.15, 0) + " degC"; }
+std::string whole_celsius(double temperature_k) { return number_text(temperature_k - kZeroCelsius, 0) + " degC"; }
+std::string in_years(double years) { return number_text(years, years < 10.0 ? 1 : 0); }
 
 }  // namespace
 
@@ -115,17 +111,17 @@ BatteryLife battery_life(const BatteryKind& kind, const BatteryUse& use) {
 std::string ageing_note(const BatteryKind& kind, const BatteryUse& use) {
   const BatteryLife life = battery_life(kind, use);
   std::string out = "A new " + std::string(kind.name) + " battery used like this all year (" +
-                    number(use.full_cycles, 1) + " full cycles in " + number(use.season_days, 0) +
-                    " days, to a mean depth of " + in_percent(use.mean_depth) + ") lives about " +
+                    number_text(use.full_cycles, 1) + " full cycles in " + number_text(use.season_days, 0) +
+                    " days, to a mean depth of " + percent_text(use.mean_depth) + ") lives about " +
                     in_years(life.years()) + " years, ended by ";
   out += life.by_cycles_years < life.by_age_years ? "its cycles" : "age rather than cycles";
-  out += "; its " + celsius(use.mean_k) + " in the mean (" + celsius(use.peak_k) + " at most) ";
+  out += "; its " + whole_celsius(use.mean_k) + " in the mean (" + whole_celsius(use.peak_k) + " at most) ";
   out += life.heat_factor < 0.995
-             ? "leave it " + in_percent(life.heat_factor) + " of its life at 25 degC, which each " +
-                   number(kind.life_halves_k.value, 0) + " K more halve"
+             ? "leave it " + percent_text(life.heat_factor) + " of its life at 25 degC, which each " +
+                   number_text(kind.life_halves_k.value, 0) + " K more halve"
              : std::string("shorten nothing");
   if (use.mean_depth > kind.cycle_depth.value)
-    out += "; cycles deeper than " + in_percent(kind.cycle_depth.value) + " wear it faster than is reckoned here";
+    out += "; cycles deeper than " + percent_text(kind.cycle_depth.value) + " wear it faster than is reckoned here";
   return out + ".";
 }
 

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <limits>
 #include <numbers>
 
 namespace noonhouse {
 
 inline constexpr double kPi = std::numbers::pi;
 inline constexpr double kRadiansPerDegree = kPi / 180.0;
+/// A whole turn [rad].
+inline constexpr double kTurn = 2.0 * kPi;
+inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 /// Gas constant of dry air [J/(kg K)]. ASHRAE Handbook of Fundamentals 2017, ch. 1, eq. (1).
 inline constexpr double kGasConstantDryAir = 287.042;

@@ -13,6 +13,9 @@ struct SourcedValue {
   const char* source;
 };
 
+/// The source of a figure that the trade uses and nobody published, as far as we know.
+inline constexpr const char* kCommonPractice = "common practice, no source";
+
 /// The entry of a library by its name, or null: the caller knows whom to ask again.
 template <class Entry>
 const Entry* find_named(std::span<const Entry> all, std::string_view name) {

@@ -10,13 +10,13 @@
 #include <utility>
 
 #include "models/properties/constants.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 
 namespace {
 
 constexpr double kJulianDay2000 = 2451545.0;
-constexpr double kSecondsPerDay = 86400.0;
 constexpr double kArcSecond = kRadiansPerDegree / 3600.0;
 
 /// The angle brought to -pi to pi.

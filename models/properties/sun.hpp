@@ -17,6 +17,8 @@ struct SunPosition {
 /// Day number of an instant in universal time; days begin at noon. Dates before 15 October 1582 are of
 /// the Julian calendar.   [Meeus 1998, Astronomical Algorithms, 2nd ed., eq. (7.1)]
 double julian_day(int year, int month, int day, double seconds_of_day_ut);
+/// 1970-01-01 00:00 in universal time, as a julian day.
+inline constexpr double kUnixEpochJulianDay = 2440587.5;
 
 /// Day of the year, 1 to 366, of the Gregorian calendar.
 int day_of_year(int year, int month, int day);

@@ -17,6 +17,9 @@ S water_density_kg_m3(const S& temperature_k) {
          (1.0 + 16.879850e-3 * t);
 }
 
+/// Litres of a tank or a gauge as mass; the few per mille by which warm water is lighter are left out [kg/m3].
+inline constexpr double kWaterKgPerM3 = 1000.0;
+
 /// Heat that evaporates liquid water of a temperature into vapour of the same [J/kg].
 ///   L0 - (cw - cpv) t: exactly vapour_enthalpy - liquid_enthalpy, so that balances close.
 /// Within 0.7 % of steam tables on 0 to 60 degC (from memory).

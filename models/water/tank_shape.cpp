@@ -5,11 +5,10 @@
 #include <cmath>
 
 #include "models/properties/constants.hpp"
+#include "models/properties/water.hpp"
 
 namespace noonhouse {
-namespace {
-constexpr double kKgPerM3 = 1000.0;
-}
+namespace {}
 
 double TankShape::perimeter_m() const {
   const double area = plan_area_m2();
@@ -18,7 +17,7 @@ double TankShape::perimeter_m() const {
 }
 
 double TankShape::depth_m(double content_kg) const {
-  return std::clamp(content_kg / (kKgPerM3 * plan_area_m2()), 0.0, height_m);
+  return std::clamp(content_kg / (kWaterKgPerM3 * plan_area_m2()), 0.0, height_m);
 }
 
 double TankShape::shown_to_sun_m2(double sun_elevation_rad) const {

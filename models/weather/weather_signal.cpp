@@ -9,7 +9,9 @@
 #include "models/properties/constants.hpp"
 #include "models/properties/irradiance.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "models/properties/sun.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
@@ -21,8 +23,6 @@ constexpr double kHighestIndex =
 constexpr double kRamp = 0.25;            // share of an interval over which the index goes to the edge's
 constexpr double kSamplingStep_s = 60.0;  // within an interval, to sum the clear sky
 constexpr Tick kCrossingSearch = 10_min;  // a sun up or down for less may be missed
-constexpr double kSecondsPerDay = 86400.0;
-constexpr double kUnixEpochJulianDay = 2440587.5;  // 1970-01-01 00:00 UT
 
 double straight(double a, double b, double share) { return share == 0.0 ? a : a + (b - a) * share; }
 

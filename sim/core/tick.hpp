@@ -33,4 +33,6 @@ constexpr Tick operator""_min(unsigned long long n) { return {static_cast<std::i
 constexpr Tick operator""_h(unsigned long long n) { return {static_cast<std::int64_t>(n) * 3'600'000}; }
 inline constexpr Tick kDay = 24_h;
 
+inline constexpr double kSecondsPerMinute = 60.0, kSecondsPerHour = 3600.0, kSecondsPerDay = 86400.0;
+
 }  // namespace noonhouse

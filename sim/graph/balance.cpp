@@ -3,10 +3,9 @@
 
 #include <cmath>
 
+#include "sim/core/index.hpp"
+
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 double TotalBalance::relative() const {
   const double difference = std::abs(change - inflow);

@@ -4,11 +4,9 @@
 #include <set>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 AccountId HouseGraph::account(std::string name, Quantity quantity) {
   accounts_.emplace_back(std::move(name), quantity);

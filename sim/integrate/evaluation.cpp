@@ -3,10 +3,9 @@
 
 #include <algorithm>
 
+#include "sim/core/index.hpp"
+
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 Evaluation::Evaluation(const House& house)
     : house_(&house),

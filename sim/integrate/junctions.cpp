@@ -5,9 +5,10 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/core/index.hpp"
+
 namespace noonhouse {
 namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr int kMostIterations = 60;
 constexpr double kShortestShare = 1e-9;  ///< of Newton's own step

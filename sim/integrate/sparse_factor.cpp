@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr double kLostPivot = 1e-13;
 }  // namespace
 

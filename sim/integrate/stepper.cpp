@@ -7,12 +7,11 @@
 #include <utility>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 #include "sim/integrate/ros3.hpp"
 
 namespace noonhouse {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 constexpr double kBulge = 4.0 / 27.0;   ///< largest value of theta (1 - theta)^2, by which a slope moves a cubic
 constexpr double kBulgeOfChange = 0.5;  ///< most that dense output may leave the straight line, of a step's change

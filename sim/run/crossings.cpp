@@ -8,11 +8,10 @@
 #include <utility>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Shares of the step, in (0, 1) and ascending, at which the cubic Hermite of one amount turns; 1 where there is none.
 std::array<double, 2> turning_points(double y0, double r0, double y1, double r1, double h) {

@@ -4,11 +4,11 @@
 #include <algorithm>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 #include "sim/run/run_desk.hpp"
 
 namespace noonhouse {
 namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr int kMostDeliveriesAtOneInstant = 10'000;
 }  // namespace
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a run can do beside going from start to end: be branched, and be acted on from outside.
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 #include "sim/run/run_desk.hpp"
 
 namespace noonhouse {
 namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 constexpr std::int64_t kCoarserRestart = 4;  ///< by which a coarser branch's first step after a jump is longer
 }  // namespace
 

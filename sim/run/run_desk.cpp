@@ -4,11 +4,9 @@
 #include <algorithm>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 EventId Run::Desk::last_change(ChannelId channel) const { return run_.last_change_[at(channel.index)]; }
 

@@ -58,10 +58,10 @@ TEST_P(OnOffEdges, SetsItsDemandAtTheseInstants) {
 }
 
 constexpr Tick operator+(Tick t, int ms) { return t + Tick{ms}; }
-const Points kHot{{0_s, 35}};                               ///< all the time
-const Points kUp{{0_s, 20}, {1000_s, 30}};                  ///< reaches 30 at 1000 s and stays there
-const Points kDown{{0_s, 153}, {1000_s, 28}};               ///< reaches 28 at 1000 s and stays there
-const Points kHill{{0_s, 25}, {1000_s, 35}, {2000_s, 25}};  ///< 30 at 500 s, 28 at 1700 s
+const Points kHot{{0_s, 35}};                                   ///< all the time
+const Points kUp{{0_s, 20}, {1000_s, 30}};                      ///< reaches 30 at 1000 s and stays there
+const Points kDown{{0_s, 153}, {1000_s, 28}};                   ///< reaches 28 at 1000 s and stays there
+const Points kWarmHill{{0_s, 25}, {1000_s, 35}, {2000_s, 25}};  ///< 30 at 500 s, 28 at 1700 s
 
 const EdgeRow kEdges[] = {
     {.what = "reaches its first limit and stays on it",
@@ -93,11 +93,11 @@ const EdgeRow kEdges[] = {
      .demands = {{0_s, 1}, {100_s, 0}, {600_s, 1}},
      .least_off = 500_s},
     {.what = "comes back as its least time on ends",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{500_s, 1}, {1700_s, 0}},
      .least_on = 1200_s},
     {.what = "comes back one tick before its least time on ends",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{500_s, 1}, {1700_s + 1, 0}},
      .least_on = 1200_s + 1},
     {.what = "reaches its limit as its hours end", .reading = kUp, .demands = {}, .hours = {Tick{0}, 1000_s}},
@@ -111,17 +111,17 @@ const EdgeRow kEdges[] = {
      .demands = {{0_s, 1}, {1000_s, 0}},
      .hours = {Tick{0}, 1000_s}},
     {.what = "pulses while it calls",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{500_s, 1}, {800_s, 0}, {1200_s, 1}, {1500_s, 0}},
      .pulse_on = 300_s,
      .pulse_off = 400_s},
     {.what = "stops as a pulse would begin",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{500_s, 1}, {1000_s, 0}},
      .pulse_on = 500_s,
      .pulse_off = 700_s},
     {.what = "stops as a pulse ends",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{500_s, 1}, {900_s, 0}, {1300_s, 1}, {1700_s, 0}},
      .pulse_on = 400_s,
      .pulse_off = 400_s},
@@ -138,11 +138,11 @@ const EdgeRow kEdges[] = {
      .pulse_on = 60_s,
      .pulse_off = 30_s},
     {.what = "keeps its call while it has no reading",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{500_s, 1}, {1800_s, 0}},
      .good = {{600_s, 0}, {1800_s, 1}}},
     {.what = "stays off while it has no reading",
-     .reading = kHill,
+     .reading = kWarmHill,
      .demands = {{900_s, 1}, {1700_s, 0}},
      .good = {{400_s, 0}, {900_s, 1}}},
     {.what = "ends a kept call with its hours",

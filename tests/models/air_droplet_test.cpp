@@ -16,16 +16,15 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kPressure = 101325.0;
 constexpr double kMicron = 1e-6;
 constexpr double kForever = std::numeric_limits<double>::infinity();
 
 AirAroundDrop air_of(double celsius, double share) {
   const double t = celsius + kZeroCelsius;
-  return {t, humidity_ratio(share * saturation_pressure_pa(t), kPressure), kPressure};
+  return {t, humidity_ratio(share * saturation_pressure_pa(t), kStandardPressure), kStandardPressure};
 }
 
-double depression_k(double diameter_m, const AirAroundDrop& air) {
+double drop_depression_k(double diameter_m, const AirAroundDrop& air) {
   return air.temperature_k - drop_at_speed(diameter_m, 0.0, air).temperature_k;
 }
 
@@ -60,7 +59,7 @@ TEST(TerminalVelocity, IsGunnAndKinzers) {
   for (const Row& row :
        {Row{10, 0.003, 0.003}, Row{20, 0.012, 0.012}, Row{50, 0.070, 0.070}, Row{100, 0.25, 0.27}, Row{200, 0.70, 0.72},
         Row{300, 1.17, 1.17}, Row{500, 2.06, 2.06}, Row{1000, 4.03, 4.03}, Row{2000, 6.49, 6.49}}) {
-    const double v = terminal_velocity_m_s(row.microns * kMicron, 293.15, kPressure);
+    const double v = terminal_velocity_m_s(row.microns * kMicron, 293.15, kStandardPressure);
     EXPECT_GE(v, 0.9 * row.low) << row.microns;
     EXPECT_LE(v, 1.1 * row.high) << row.microns;
   }
@@ -69,13 +68,13 @@ TEST(TerminalVelocity, IsGunnAndKinzers) {
 // On paper: v = (rho_w - rho_a) g d^2 / (18 mu), 0.0753 m/s at 50 um and 20 degC. Real drag takes off 5 % at 50 um, a
 // fifth at 100, two fifths at 200.
 TEST(TerminalVelocity, LeavesStokesAsItGrows) {
-  const AirTransport air = dry_air_transport(293.15, kPressure);
+  const AirTransport air = dry_air_transport(293.15, kStandardPressure);
   const double density = air.dynamic_viscosity_pa_s / air.kinematic_viscosity_m2_s;
   const auto stokes = [&](double d) {
     return (water_density_kg_m3(293.15) - density) * kGravity * d * d / (18.0 * air.dynamic_viscosity_pa_s);
   };
   EXPECT_NEAR(stokes(50e-6), 0.0753, 0.0005);
-  const auto share = [&](double d) { return terminal_velocity_m_s(d, 293.15, kPressure) / stokes(d); };
+  const auto share = [&](double d) { return terminal_velocity_m_s(d, 293.15, kStandardPressure) / stokes(d); };
   EXPECT_NEAR(share(1e-6), 1.0, 1e-3);
   EXPECT_NEAR(share(50e-6), 0.95, 0.02);
   EXPECT_NEAR(share(100e-6), 1.0 / 1.20, 0.02);
@@ -98,17 +97,18 @@ TEST(TerminalVelocity, BalancesWeightAndDrag) {
 // falls at 20.4 to 24.3 m/s in air of 1.204 kg/m3, and sqrt(10) times as fast in air a tenth as dense as when drag were
 // constant; C_D differs by at most a quarter between the two.
 TEST(TerminalVelocity, IsNewtonsForTheLargest) {
-  const double dense = terminal_velocity_m_s(0.02, 293.15, kPressure);
+  const double dense = terminal_velocity_m_s(0.02, 293.15, kStandardPressure);
   EXPECT_GT(dense, 20.4);
   EXPECT_LT(dense, 24.3);
-  EXPECT_NEAR(terminal_velocity_m_s(0.02, 293.15, 0.1 * kPressure) / dense, std::sqrt(10.0), 0.12 * std::sqrt(10.0));
+  EXPECT_NEAR(terminal_velocity_m_s(0.02, 293.15, 0.1 * kStandardPressure) / dense, std::sqrt(10.0),
+              0.12 * std::sqrt(10.0));
 }
 
 TEST(TerminalVelocity, RisesWithSizeFromNothing) {
-  EXPECT_EQ(terminal_velocity_m_s(0.0, 293.15, kPressure), 0.0);
+  EXPECT_EQ(terminal_velocity_m_s(0.0, 293.15, kStandardPressure), 0.0);
   double before = 0.0;
   for (double d = 1e-9; d < 0.01; d *= 1.3) {
-    const double v = terminal_velocity_m_s(d, 293.15, kPressure);
+    const double v = terminal_velocity_m_s(d, 293.15, kStandardPressure);
     EXPECT_GT(v, before) << d;
     before = v;
   }
@@ -150,7 +150,7 @@ TEST(Drop, TakesUpAsMuchHeatAsArrives) {
     const double d = 300e-6;
     const DropMotion drop = drop_at_speed(d, speed, air);
     const double film_k = drop.temperature_k + (air.temperature_k - drop.temperature_k) / 3.0;
-    const AirTransport t = dry_air_transport(film_k, kPressure);
+    const AirTransport t = dry_air_transport(film_k, kStandardPressure);
     const double nusselt = 2.0 * ventilation_factor(speed * d / t.kinematic_viscosity_m2_s, t.prandtl);
     const double heat = kPi * d * nusselt * t.conductivity_w_m_k * (air.temperature_k - drop.temperature_k);
     const double taken = drop.evaporation_kg_s * latent_heat(drop.temperature_k);
@@ -171,8 +171,8 @@ TEST(Drop, LosesTheMassThatItsShrinkingSays) {
 TEST(Drop, IsNearTheWetBulb) {
   for (const double celsius : {15.0, 25.0, 35.0}) {
     const AirAroundDrop air = air_of(celsius, 0.4);
-    const double bulb = air.temperature_k - wet_bulb_k(air.temperature_k, air.humidity_ratio, kPressure);
-    const double rest = depression_k(50e-6, air) / bulb;
+    const double bulb = air.temperature_k - wet_bulb_k(air.temperature_k, air.humidity_ratio, kStandardPressure);
+    const double rest = drop_depression_k(50e-6, air) / bulb;
     const double falling = (air.temperature_k - falling_drop(1e-3, air).temperature_k) / bulb;
     EXPECT_GT(rest, falling) << "wind brings heat and vapour nearer to each other";
     EXPECT_GT(falling, 1.0);
@@ -229,7 +229,7 @@ TEST(DropLifetime, IsAmsdensAtItsOwnDepression) {
                          Row{30, 0.5, 7.7, 50, 4}, Row{30, 0.5, 7.7, 100, 16}, Row{30, 0.5, 7.7, 200, 65}}) {
     const AirAroundDrop air = air_of(row.celsius, row.share);
     const double d = row.microns * kMicron;
-    const double at_printed_depression = resting_lifetime_s(d, air) * depression_k(d, air) / row.depression;
+    const double at_printed_depression = resting_lifetime_s(d, air) * drop_depression_k(d, air) / row.depression;
     EXPECT_NEAR(at_printed_depression, row.seconds, 0.1 * row.seconds) << row.celsius << " " << row.microns;
   }
 }
@@ -255,7 +255,7 @@ TEST(DropLifetime, IsThatAtRestForTheSmallestAndShorterForOthers) {
 TEST(DropFall, IsTheTablesWhereStokesHoldsAndLessBeyond) {
   const AirAroundDrop mild = air_of(20.0, 0.8), warm = air_of(30.0, 0.5);
   const auto fall = [](double d, const AirAroundDrop& air, double depression) {
-    return fate_of_falling_drop(d, air).fall_m * depression_k(d, air) / depression;
+    return fate_of_falling_drop(d, air).fall_m * drop_depression_k(d, air) / depression;
   };
   EXPECT_NEAR(fall(50e-6, mild, 2.2), 0.5, 0.05);
   EXPECT_LT(fall(50e-6, warm, 7.7), 0.15);

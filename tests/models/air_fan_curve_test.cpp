@@ -14,7 +14,6 @@
 namespace noonhouse {
 namespace {
 
-using D = Dual<3>;
 constexpr double kStandard = kFanStandardDensity;
 constexpr QuadraticFan kFan{0.5, 60.0, 0.7};
 
@@ -45,7 +44,7 @@ TEST(QuadraticFan, ErrsByNoMoreThanItsSoftnessIsSaidToCost) {
   const double share = 1.0 - kFan.flow_m3_s(60.0 * (1.0 - y), kStandard, 1.0) / exact;
   EXPECT_GE(share, 0.0);
   EXPECT_LE(share, 1e-8 / (4.0 * y * y));
-  const double slope = kFan.flow_m3_s(D::input(60.0, 0), D(kStandard), D(1.0)).grad[0];
+  const double slope = kFan.flow_m3_s(Dual<3>::input(60.0, 0), Dual<3>(kStandard), Dual<3>(1.0)).grad[0];
   EXPECT_NEAR(slope, -0.5 / (0.3 * 60.0), 0.7e-4 / 0.09 * 0.5 / (0.3 * 60.0));
 }
 
@@ -58,7 +57,7 @@ TEST(QuadraticFan, FallsWithPressureAndHasTheDerivativesThatDifferencesShow) {
   }
   const double h = 1e-6;
   for (const double dp : {-20.0, 10.0, 45.0, 60.0, 90.0}) {
-    const D q = kFan.flow_m3_s(D::input(dp, 0), D::input(1.1, 1), D::input(0.9, 2));
+    const Dual<3> q = kFan.flow_m3_s(Dual<3>::input(dp, 0), Dual<3>::input(1.1, 1), Dual<3>::input(0.9, 2));
     const auto at = [](double p, double rho, double n) { return kFan.flow_m3_s(p, rho, n); };
     EXPECT_NEAR(q.grad[0], (at(dp + h, 1.1, 0.9) - at(dp - h, 1.1, 0.9)) / (2.0 * h), 1e-8);
     EXPECT_NEAR(q.grad[1], (at(dp, 1.1 + h, 0.9) - at(dp, 1.1 - h, 0.9)) / (2.0 * h), 1e-7);
@@ -70,7 +69,7 @@ TEST(QuadraticFan, AtRestIsAnOpening) {
   EXPECT_EQ(kFan.flow_m3_s(0.0, kStandard, 0.0), 0.0);
   EXPECT_NEAR(kFan.flow_m3_s(-20.0, kStandard, 0.0), 0.5 * std::sqrt(20.0 / (60.0 * 0.7)), 1e-6);
   EXPECT_DOUBLE_EQ(kFan.flow_m3_s(-20.0, kStandard, 0.0), -kFan.flow_m3_s(20.0, kStandard, 0.0));
-  EXPECT_TRUE(std::isfinite(kFan.flow_m3_s(D::input(0.0, 0), D(kStandard), D(0.0)).grad[0]));
+  EXPECT_TRUE(std::isfinite(kFan.flow_m3_s(Dual<3>::input(0.0, 0), Dual<3>(kStandard), Dual<3>(0.0)).grad[0]));
 }
 
 const std::vector<TabulatedFan::Point> kSheet{{0.0, 0.50}, {20.0, 0.44}, {40.0, 0.30}, {50.0, 0.0}};
@@ -85,8 +84,8 @@ TEST(TabulatedFan, GoesThroughItsPointsWithoutOvershootOrCorner) {
     last = now;
   }
   for (const auto& [dp, q] : kSheet) {
-    const double before = fan.flow_m3_s(D::input(dp - 1e-9, 0), D(kStandard), D(1.0)).grad[0];
-    const double after = fan.flow_m3_s(D::input(dp + 1e-9, 0), D(kStandard), D(1.0)).grad[0];
+    const double before = fan.flow_m3_s(Dual<3>::input(dp - 1e-9, 0), Dual<3>(kStandard), Dual<3>(1.0)).grad[0];
+    const double after = fan.flow_m3_s(Dual<3>::input(dp + 1e-9, 0), Dual<3>(kStandard), Dual<3>(1.0)).grad[0];
     EXPECT_NEAR(before, after, 1e-9) << dp;
   }
 }
@@ -95,7 +94,9 @@ TEST(TabulatedFan, HasTheWeightedHarmonicMeanOfItsSecantsAsSlope) {
   // Secants -0.003, -0.007, -0.03 over 20, 20, 10 Pa [Fritsch & Butland 1984]. At 20 Pa 2 ab / (a + b) = -0.0042; at
   // 40 Pa with weights 2*10 + 20 = 40 and 10 + 2*20 = 50: 90 / (40 / -0.007 + 50 / -0.03) = -0.01219355.
   const TabulatedFan fan(kSheet);
-  const auto slope = [&](double dp) { return fan.flow_m3_s(D::input(dp, 0), D(kStandard), D(1.0)).grad[0]; };
+  const auto slope = [&](double dp) {
+    return fan.flow_m3_s(Dual<3>::input(dp, 0), Dual<3>(kStandard), Dual<3>(1.0)).grad[0];
+  };
   EXPECT_NEAR(slope(20.0), -0.0042, 1e-12);
   EXPECT_NEAR(slope(40.0), -0.01219355, 5e-9);
   EXPECT_NEAR(slope(-5.0), -0.003, 1e-12);
@@ -113,7 +114,7 @@ TEST(TabulatedFan, HasTheDerivativesThatDifferencesShow) {
   const TabulatedFan fan(kSheet);
   const double h = 1e-6;
   for (const double dp : {-5.0, 7.0, 33.0, 44.0, 70.0}) {
-    const D q = fan.flow_m3_s(D::input(dp, 0), D::input(1.1, 1), D::input(0.9, 2));
+    const Dual<3> q = fan.flow_m3_s(Dual<3>::input(dp, 0), Dual<3>::input(1.1, 1), Dual<3>::input(0.9, 2));
     const auto at = [&](double p, double rho, double n) { return fan.flow_m3_s(p, rho, n); };
     EXPECT_NEAR(q.grad[0], (at(dp + h, 1.1, 0.9) - at(dp - h, 1.1, 0.9)) / (2.0 * h), 1e-8);
     EXPECT_NEAR(q.grad[1], (at(dp, 1.1 + h, 0.9) - at(dp, 1.1 - h, 0.9)) / (2.0 * h), 1e-6);
@@ -171,11 +172,11 @@ TEST(FanLaws, HoldForBothKindsOfCurve) {
 
 TEST(Fan, MeetsItsOpeningWhereBothTakeOneFlow) {
   // Newton on the house's pressure with the exact slopes of both: what the fan blows out comes in.
-  D house = D::input(0.0, 0);  // below the outdoor pressure [Pa]
+  Dual<3> house = Dual<3>::input(0.0, 0);  // below the outdoor pressure [Pa]
   for (int i = 0; i < 20; ++i) {
-    const D gap =
-        kFan.flow_m3_s(D(-1.0 * house), D(kStandard), D(1.0)) - orifice_flow(D(-house), 0.6, 0.3, D(kStandard));
-    house = D::input(house.value - gap.value / gap.grad[0], 0);
+    const Dual<3> gap = kFan.flow_m3_s(Dual<3>(-1.0 * house), Dual<3>(kStandard), Dual<3>(1.0)) -
+                        orifice_flow(Dual<3>(-house), 0.6, 0.3, Dual<3>(kStandard));
+    house = Dual<3>::input(house.value - gap.value / gap.grad[0], 0);
   }
   const double out = kFan.flow_m3_s(-house.value, kStandard, 1.0);
   EXPECT_NEAR(out, orifice_flow(-house.value, 0.6, 0.3, kStandard), 1e-12);

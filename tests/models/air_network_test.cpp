@@ -7,11 +7,13 @@
 #include <cmath>
 #include <functional>
 
+#include "models/properties/constants.hpp"
+
 namespace noonhouse {
 namespace {
 
 using Three = std::array<double, 3>;
-constexpr double kPressure = 101325.0, kThin = 0.01;  ///< rise of an opening that is a slit [m]
+constexpr double kThin = 0.01;  ///< rise of an opening that is a slit [m]
 
 template <class L, std::size_t N>
 Three flux(const L& law, const std::array<double, N>& in) {
@@ -19,7 +21,7 @@ Three flux(const L& law, const std::array<double, N>& in) {
   law.flux(in, q);
   return q;
 }
-double density(double kelvin) { return dry_air_density(kelvin, 0.0, kPressure); }
+double density(double kelvin) { return dry_air_density(kelvin, 0.0, kStandardPressure); }
 
 /// The pressure [Pa] at which the flows out of a box add up to nothing; they rise with it.
 double balance(const std::function<double(double)>& outflow) {
@@ -33,7 +35,7 @@ double balance(const std::function<double(double)>& outflow) {
 
 /// A slit at a height of a room of one layer, without the wind's unrest.
 OpeningPiece slit(double area_m2, double middle_m, double discharge = 0.65, double layer_middle_m = 1.5) {
-  return {{middle_m - 0.5 * kThin, layer_middle_m, 1.2, kPressure}, {area_m2 / kThin, kThin, discharge}, 0.0};
+  return {{middle_m - 0.5 * kThin, layer_middle_m, 1.2, kStandardPressure}, {area_m2 / kThin, kThin, discharge}, 0.0};
 }
 
 // Q = C_d A sqrt(2 g dH (T_i - T_o) / T_i), ASHRAE Handbook of Fundamentals, ventilation chapter. Worked out from the
@@ -77,7 +79,7 @@ TEST(OpeningPiece, FallsOutOfTheReferenceDensityAndTheLayersMiddle) {
   other = piece;
   other.place.layer_middle_m += 0.7;
   moved = in;
-  const auto inside = air_densities(in[1], in[2], kPressure);
+  const auto inside = air_densities(in[1], in[2], kStandardPressure);
   moved[0] -= kGravity * 0.7 * (inside.moist - piece.place.reference_kg_m3);
   const Three s = flux(other, moved);
   for (std::size_t k = 0; k < 3; ++k) EXPECT_NEAR(s[k], q[k], 1e-9 * std::abs(q[k]));
@@ -116,7 +118,7 @@ TEST(OpeningPiece, LetsTheWindBlowThrough) {
 // Brown & Solvason 1962, Int. J. Heat Mass Transf. 5, 859: an opening alone has its neutral level at half height and
 // exchanges Q = (C_d / 3) W H sqrt(g H |rho_a - rho_b| / rho).
 TEST(OpeningPiece, AloneExchangesAsBrownAndSolvason) {
-  const OpeningPiece door{{0.2, 1.5, 1.2, kPressure}, {0.9, 2.0, 0.6}, 0.0};
+  const OpeningPiece door{{0.2, 1.5, 1.2, kStandardPressure}, {0.9, 2.0, 0.6}, 0.0};
   constexpr double kTracer = 1e-5;  // of humidity, in the room alone: it counts what leaves
   for (const double inside : {303.0, 293.0}) {
     const std::array at{0.0, inside, kTracer, 298.0, 0.0, 0.0, 0.0, 1.0};
@@ -137,7 +139,7 @@ TEST(OpeningPiece, AloneExchangesAsBrownAndSolvason) {
 // Q = 0.025 A U, BS 5925:1991, single-sided ventilation by wind.
 TEST(OpeningPiece, AloneInTheWindExchangesByUnrestToWhatMovesAtRest) {
   const double area = 2.0, rho = density(300.0);
-  const OpeningPiece lone{{0.0, 0.0, rho, kPressure}, {1.0, 2.0}, 0.025};
+  const OpeningPiece lone{{0.0, 0.0, rho, kStandardPressure}, {1.0, 2.0}, 0.025};
   constexpr double kTracer = 1e-5;
   const auto exchange = [&](const OpeningPiece& piece, double speed) {
     const double p = balance([&](double at) {
@@ -157,7 +159,7 @@ TEST(OpeningPiece, AloneInTheWindExchangesByUnrestToWhatMovesAtRest) {
 }
 
 TEST(OpeningPiece, ItsUnrestFadesWhereAirFlowsThrough) {
-  const OpeningPiece with{{0.0, 0.0, 1.2, kPressure}, {1.0, 1.0}, 0.025};
+  const OpeningPiece with{{0.0, 0.0, 1.2, kStandardPressure}, {1.0, 1.0}, 0.025};
   auto without = with;
   without.unrest = 0.0;
   constexpr double kTracer = 1e-5;
@@ -190,7 +192,7 @@ TEST(OpeningPiece, CarriesVapourAndEnthalpyOfWhereItsAirComesFrom) {
 // Q = C dp^n, ASHRAE Handbook of Fundamentals, ventilation chapter.
 TEST(LeakPiece, FollowsItsPowerLaw) {
   const double rho = density(300.0);
-  const LeakPiece leak{{0.0, 0.0, rho, kPressure}, 0.004};
+  const LeakPiece leak{{0.0, 0.0, rho, kStandardPressure}, 0.004};
   for (const double dp : {0.5, 4.0, 50.0, 500.0}) {
     const double expected = rho * 0.004 * std::pow(dp, 0.65);
     const auto q = flux(leak, std::array{dp, 300.0, 0.0, 300.0, 0.0, 0.0});
@@ -200,7 +202,7 @@ TEST(LeakPiece, FollowsItsPowerLaw) {
 }
 
 TEST(LeakPiece, IsDrivenByStackFromItsOwnHeight) {
-  const LeakPiece high{{2.0, 1.0, 1.2, kPressure}, 0.004};
+  const LeakPiece high{{2.0, 1.0, 1.2, kStandardPressure}, 0.004};
   const double warm = density(310.0), cold = density(290.0);
   // At the pressure at which warm and cold columns meet at the floor.
   const double p = -kGravity * (warm - 1.2) * 1.0;
@@ -210,7 +212,7 @@ TEST(LeakPiece, IsDrivenByStackFromItsOwnHeight) {
 
 TEST(FanPiece, WorksWhereItsCurveMeetsTheOpeningInSeries) {
   const double rho = density(300.0);
-  const OpeningPlace floor{0.0, 0.0, rho, kPressure};
+  const OpeningPlace floor{0.0, 0.0, rho, kStandardPressure};
   const QuadraticFan fan{0.6, 60.0};
   for (const double area : {0.02, 0.1, 0.5}) {
     for (const bool blows_out : {true, false}) {
@@ -233,7 +235,7 @@ TEST(FanPiece, WorksWhereItsCurveMeetsTheOpeningInSeries) {
 }
 
 TEST(FanPiece, AtRestIsShutAndInAGaleIsBlownBack) {
-  const FanPiece fan{{0.0, 0.0, density(300.0), kPressure}, {0.6, 60.0}, true};
+  const FanPiece fan{{0.0, 0.0, density(300.0), kStandardPressure}, {0.6, 60.0}, true};
   EXPECT_EQ(flux(fan, std::array{10.0, 300.0, 0.01, 300.0, 0.0, 50.0, 0.0}), Three{});
   EXPECT_GT(flux(fan, std::array{0.0, 300.0, 0.0, 300.0, 0.0, 55.0, 1.0})[0], 0.0);
   EXPECT_LT(flux(fan, std::array{0.0, 300.0, 0.0, 300.0, 0.0, 70.0, 1.0})[0], 0.0) << "more than its shut-off";
@@ -241,7 +243,7 @@ TEST(FanPiece, AtRestIsShutAndInAGaleIsBlownBack) {
 
 // Brown & Solvason, as above, between two bays.
 TEST(SectionPiece, ExchangesAsBrownAndSolvasonAndPassesWhatIsDrivenThrough) {
-  const SectionPiece section{{0.0, 1.0, 1.2, kPressure}, {3.0, 2.0, 0.6}};
+  const SectionPiece section{{0.0, 1.0, 1.2, kStandardPressure}, {3.0, 2.0, 0.6}};
   constexpr double kTracer = 1e-5;
   const double warm = density(303.0), cool = density(300.0);
   const auto at = [&](double p) { return flux(section, std::array{p, 303.0, kTracer, 0.0, 300.0, 0.0}); };
@@ -253,7 +255,7 @@ TEST(SectionPiece, ExchangesAsBrownAndSolvasonAndPassesWhatIsDrivenThrough) {
 }
 
 TEST(LayerLift, LetsAirStandThatIsInItsHydrostaticBalanceAndLiftsTheRest) {
-  const LayerLift law{0.5, 0.2, 4.0, 1.2, kPressure};
+  const LayerLift law{0.5, 0.2, 4.0, 1.2, kStandardPressure};
   const double low = density(300.0), high = density(305.0);
   // P at the middle of each layer, less the reference column: rises by what air weighs less than it.
   const double rest = kGravity * ((low - 1.2) * 0.2 + (high - 1.2) * 0.3);

@@ -10,8 +10,6 @@
 namespace noonhouse {
 namespace {
 
-using D = Dual<3>;
-
 TEST(Orifice, IsBernoullisSquareRootWithinTheStatedCost) {
   // dp = 10 d: too small by d^2 / (4 dp^2) = 0.25 %; 100 d: 0.0025 %. The bound is met and not overstated by half.
   for (const double ratio : {10.0, 100.0}) {
@@ -31,14 +29,14 @@ TEST(Orifice, IsOddRisesAndHasAFiniteSlopeAtZero) {
     EXPECT_GT(now, last);
     last = now;
   }
-  const D at_rest = orifice_flow(D::input(0.0, 0), 0.6, 2.0, D(1.2));
+  const Dual<3> at_rest = orifice_flow(Dual<3>::input(0.0, 0), 0.6, 2.0, Dual<3>(1.2));
   EXPECT_DOUBLE_EQ(at_rest.grad[0], 0.6 * 2.0 / std::sqrt(0.5 * 1.2 * kOrificeSoftness));
   EXPECT_TRUE(std::isfinite(orifice_flow(1e9, 0.6, 2.0, 1.2)));
 }
 
 TEST(Orifice, HasTheDerivativesThatDifferencesShow) {
   for (const double dp : {-2.0, -1e-3, 0.0, 4e-4, 0.03, 5.0}) {
-    const D q = orifice_flow(D::input(dp, 0), 0.6, 2.0, D::input(1.2, 1));
+    const Dual<3> q = orifice_flow(Dual<3>::input(dp, 0), 0.6, 2.0, Dual<3>::input(1.2, 1));
     const double h = 1e-7;
     const double by_dp = (orifice_flow(dp + h, 0.6, 2.0, 1.2) - orifice_flow(dp - h, 0.6, 2.0, 1.2)) / (2.0 * h);
     const double by_rho = (orifice_flow(dp, 0.6, 2.0, 1.2 + h) - orifice_flow(dp, 0.6, 2.0, 1.2 - h)) / (2.0 * h);
@@ -82,10 +80,10 @@ TEST(Crack, FollowsItsPowerLawBothWays) {
     EXPECT_NEAR(crack_flow(4.0, 0.01, n), 0.01 * std::pow(4.0, n), 1e-9);
     EXPECT_DOUBLE_EQ(crack_flow(-4.0, 0.01, n), -crack_flow(4.0, 0.01, n));
     EXPECT_EQ(crack_flow(0.0, 0.01, n), 0.0);
-    const double slope = crack_flow(D::input(0.0, 0), 0.01, n).grad[0];
+    const double slope = crack_flow(Dual<3>::input(0.0, 0), 0.01, n).grad[0];
     EXPECT_NEAR(slope, 0.01 * std::pow(kOrificeSoftness, n - 1.0), 1e-12);
     const double h = 1e-7;
-    EXPECT_NEAR(crack_flow(D::input(0.002, 0), 0.01, n).grad[0],
+    EXPECT_NEAR(crack_flow(Dual<3>::input(0.002, 0), 0.01, n).grad[0],
                 (crack_flow(0.002 + h, 0.01, n) - crack_flow(0.002 - h, 0.01, n)) / (2.0 * h), 1e-7);
   }
 }
@@ -172,7 +170,7 @@ TEST(TallOpening, GivesOneSideWhatTheOtherLoses) {
 
 TEST(TallOpening, RisesWithPressureAndIsSmoothAsTheNeutralLevelPassesTheEdges) {
   const double a = 1.22, b = 1.15, s = kGravity * (a - b);
-  const auto slope = [&](double dp) { return kDoor.flow(D::input(dp, 0), D(a), D(b)).net().grad[0]; };
+  const auto slope = [&](double dp) { return kDoor.flow(Dual<3>::input(dp, 0), Dual<3>(a), Dual<3>(b)).net().grad[0]; };
   double last = kDoor.flow(-0.5, a, b).net();
   for (double dp = -0.499; dp < 2.5; dp += 1e-3) {
     const double now = kDoor.flow(dp, a, b).net();
@@ -188,7 +186,7 @@ TEST(TallOpening, RisesWithPressureAndIsSmoothAsTheNeutralLevelPassesTheEdges) {
 TEST(TallOpening, HasTheDerivativesThatDifferencesShow) {
   const double a = 1.22, b = 1.15, h = 1e-7;
   for (const double dp : {-0.3, 0.0, 1e-4, 0.7, kGravity * (a - b) * 2.0, 4.0}) {
-    const auto f = kDoor.flow(D::input(dp, 0), D::input(a, 1), D::input(b, 2));
+    const auto f = kDoor.flow(Dual<3>::input(dp, 0), Dual<3>::input(a, 1), Dual<3>::input(b, 2));
     const auto close = [](double exact, double forward, double backward, double step) {
       EXPECT_NEAR(exact, (forward - backward) / (2.0 * step), 2e-5 * std::abs(exact) + 1e-6);
     };
@@ -197,7 +195,8 @@ TEST(TallOpening, HasTheDerivativesThatDifferencesShow) {
     close(f.net().grad[1], kDoor.flow(dp, a + h, b).net(), kDoor.flow(dp, a - h, b).net(), h);
     close(f.net().grad[2], kDoor.flow(dp, a, b + h).net(), kDoor.flow(dp, a, b - h).net(), h);
   }
-  const auto rest = kDoor.flow(D::input(0.0, 0), D(1.2), D(1.2)).net();  // sqrt(2 rho) A C_d / sqrt(2 d)
+  const auto rest =
+      kDoor.flow(Dual<3>::input(0.0, 0), Dual<3>(1.2), Dual<3>(1.2)).net();  // sqrt(2 rho) A C_d / sqrt(2 d)
   EXPECT_NEAR(rest.grad[0], 0.6 * 1.8 * std::sqrt(2.0 * 1.2) / std::sqrt(2e-4), 1e-9 * rest.grad[0]);
 }
 
@@ -266,7 +265,7 @@ TEST(Screen, AndOpeningTakeThePressureTogetherAndSmoothly) {
   }
   const double h = 1e-7;
   for (const double dp : {-0.5, 0.0, 1e-3, 3.0}) {
-    const double by_dp = screened_flow(D::input(dp, 0), 0.65, 0.8, 2.4, screen, D(1.2)).grad[0];
+    const double by_dp = screened_flow(Dual<3>::input(dp, 0), 0.65, 0.8, 2.4, screen, Dual<3>(1.2)).grad[0];
     const double forward = screened_flow(dp + h, 0.65, 0.8, 2.4, screen, 1.2);
     const double backward = screened_flow(dp - h, 0.65, 0.8, 2.4, screen, 1.2);
     EXPECT_NEAR(by_dp, (forward - backward) / (2.0 * h), 1e-6 * by_dp + 1e-8);

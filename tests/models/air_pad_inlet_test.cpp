@@ -4,20 +4,17 @@
 #include <cmath>
 
 #include "models/air/pad_inlet.hpp"
+#include "models/properties/constants.hpp"
+#include "tests/support/moist_air.hpp"
 
 namespace noonhouse {
 namespace {
 
 using Eight = std::array<double, 8>;
 using Five = std::array<double, 5>;
-constexpr double kPressure = 101325.0;
-
-double humidity_at(double temperature_k, double share) {
-  return humidity_ratio(share * saturation_pressure_pa(temperature_k), kPressure);
-}
 
 /// A pad whose middle is at the level for which pressures are told, so that P less the wind's is what drives the air.
-PadInlet pad_of(double thickness_m, double area_m2 = 1.0) {
+PadInlet inlet_of(double thickness_m, double area_m2 = 1.0) {
   WetPad pad;
   pad.thickness_m = thickness_m;
   OpeningPlace place;
@@ -43,34 +40,36 @@ Air drawn_in(const Five& q) {
 
 /// Pressure that draws air in at a speed by face, where both sides have the same density.
 double pressure_for(const PadInlet& law, double speed_m_s, const Air& air) {
-  return -0.5 * law.loss * moist_air_density(air.t, air.w, kPressure) * speed_m_s * speed_m_s;
+  return -0.5 * law.loss * moist_air_density(air.t, air.w, kStandardPressure) * speed_m_s * speed_m_s;
 }
 
 const Air kHot{311.15, humidity_at(311.15, 0.2)};
 
 TEST(PadInlet, DoesToAirWhatThePadDoes) {
   for (const double thickness : {0.05, 0.1, 0.15}) {
-    const PadInlet law = pad_of(thickness, 2.0);
+    const PadInlet law = inlet_of(thickness, 2.0);
     WetPad pad;
     pad.thickness_m = thickness;
     for (const double speed : {0.5, 1.25, 2.0}) {
       for (const double tank_k : {288.15, 303.15}) {
         const double pa = pressure_for(law, speed, kHot);
-        EXPECT_NEAR(-pa, pad_pressure_drop_pa(pad, speed, kHot.t, kPressure), 0.015 * -pa) << "moist for dry air";
+        EXPECT_NEAR(-pa, pad_pressure_drop_pa(pad, speed, kHot.t, kStandardPressure), 0.015 * -pa)
+            << "moist for dry air";
         const Five q = flux(law, pa, kHot, kHot, 1.0, tank_k);
-        EXPECT_NEAR(-q[0], 2.0 * speed * dry_air_density(kHot.t, kHot.w, kPressure), 1e-3 * -q[0]);
-        const double efficiency = pad_efficiency(pad, speed, 308.15, kPressure);
-        const PadOutlet out = pad_outlet(kHot.t, kHot.w, kPressure, efficiency, tank_k);
+        EXPECT_NEAR(-q[0], 2.0 * speed * dry_air_density(kHot.t, kHot.w, kStandardPressure), 1e-3 * -q[0]);
+        const double efficiency = pad_efficiency(pad, speed, 308.15, kStandardPressure);
+        const PadOutlet out = pad_outlet(kHot.t, kHot.w, kStandardPressure, efficiency, tank_k);
         EXPECT_NEAR(drawn_in(q).t, out.temperature_k, 0.02);
         EXPECT_NEAR(drawn_in(q).w, out.humidity_ratio, 0.02 * kDryAirHeat / kLatentHeatZero * 1.1);
-        EXPECT_NEAR(q[3], pad_evaporation_kg_s(out, 2.0 * speed, kHot.t, kHot.w, kPressure), 2e-3 * q[3] + 2e-5);
+        EXPECT_NEAR(q[3], pad_evaporation_kg_s(out, 2.0 * speed, kHot.t, kHot.w, kStandardPressure),
+                    2e-3 * q[3] + 2e-5);
       }
     }
   }
 }
 
 TEST(PadInlet, FlowsDownThePressureAndRestsWithoutOne) {
-  const PadInlet law = pad_of(0.1);
+  const PadInlet law = inlet_of(0.1);
   const Air inside{298.15, 0.012};
   EXPECT_LT(flux(law, -5.0, inside, kHot, 1.0, 293.15)[0], 0.0) << "drawn in";
   EXPECT_GT(flux(law, 5.0, inside, kHot, 1.0, 293.15)[0], 0.0) << "blown out";
@@ -80,42 +79,42 @@ TEST(PadInlet, FlowsDownThePressureAndRestsWithoutOne) {
 }
 
 TEST(PadInlet, FollowsTheWindAndTheColumnsOfAir) {
-  PadInlet law = pad_of(0.1);
+  PadInlet law = inlet_of(0.1);
   const Air inside{298.15, 0.012};
   Five windy{};
   law.flux(Eight{2.0, inside.t, inside.w, kHot.t, kHot.w, 7.0, 1.0, 293.15}, windy);
   EXPECT_EQ(windy, flux(law, -5.0, inside, kHot, 1.0, 293.15));
   // One metre above the middle of the layer and two above the floor, on paper: P - g (rho_i - r) 1 + g (rho_o - r) 2.
-  law.place = {2.0, 1.0, 1.2, kPressure};
-  const double rho_i = moist_air_density(inside.t, inside.w, kPressure);
-  const double rho_o = moist_air_density(kHot.t, kHot.w, kPressure);
+  law.place = {2.0, 1.0, 1.2, kStandardPressure};
+  const double rho_i = moist_air_density(inside.t, inside.w, kStandardPressure);
+  const double rho_o = moist_air_density(kHot.t, kHot.w, kStandardPressure);
   const double dp = -4.0 - kGravity * ((rho_i - 1.2) * 1.0 - (rho_o - 1.2) * 2.0);
   const Five there = flux(law, -4.0, inside, kHot, 1.0, 293.15);
-  EXPECT_NEAR(there[0], flux(pad_of(0.1), dp, inside, kHot, 1.0, 293.15)[0], 1e-12);
+  EXPECT_NEAR(there[0], flux(inlet_of(0.1), dp, inside, kHot, 1.0, 293.15)[0], 1e-12);
 }
 
 TEST(PadInlet, LetsAirOutUnchanged) {
   const Air inside{303.15, 0.015};
-  const Five q = flux(pad_of(0.1), 8.0, inside, kHot, 1.0, 293.15);
+  const Five q = flux(inlet_of(0.1), 8.0, inside, kHot, 1.0, 293.15);
   EXPECT_NEAR(q[1], q[0] * inside.w, 1e-6 * q[1]);
   EXPECT_NEAR(q[2], q[0] * moist_air_enthalpy(inside.t, inside.w), 1e-6 * q[2]);
   EXPECT_LT(q[3], 1e-6 * q[0] * 0.008);
 }
 
 TEST(PadInlet, AddsNothingWhenDryOrInSaturatedAir) {
-  const Five dry = flux(pad_of(0.1), -8.0, kHot, kHot, 0.0, 293.15);
+  const Five dry = flux(inlet_of(0.1), -8.0, kHot, kHot, 0.0, 293.15);
   EXPECT_EQ(dry[3], 0.0);
   EXPECT_EQ(dry[4], 0.0);
   EXPECT_EQ(dry[0], 0.0) << "its shutter is shut";
-  const Air fog{295.15, saturation_humidity_ratio_fast(295.15, kPressure) * 1.001};
-  EXPECT_EQ(flux(pad_of(0.1), -8.0, kHot, fog, 1.0, 293.15)[3], 0.0);
-  const double half = kHot.t - drawn_in(flux(pad_of(0.1), -8.0, kHot, kHot, 0.5, 293.15)).t;
-  const double whole = kHot.t - drawn_in(flux(pad_of(0.1), -8.0, kHot, kHot, 1.0, 293.15)).t;
+  const Air fog{295.15, saturation_humidity_ratio_fast(295.15, kStandardPressure) * 1.001};
+  EXPECT_EQ(flux(inlet_of(0.1), -8.0, kHot, fog, 1.0, 293.15)[3], 0.0);
+  const double half = kHot.t - drawn_in(flux(inlet_of(0.1), -8.0, kHot, kHot, 0.5, 293.15)).t;
+  const double whole = kHot.t - drawn_in(flux(inlet_of(0.1), -8.0, kHot, kHot, 1.0, 293.15)).t;
   EXPECT_NEAR(half, 0.5 * whole, 1e-6);
 }
 
 TEST(PadInlet, IsSmoothTowardsStillAir) {
-  const PadInlet law = pad_of(0.1);
+  const PadInlet law = inlet_of(0.1);
   double before = flux(law, -1e-3, kHot, kHot, 1.0, 293.15)[3];
   for (double pa = -1e-3; pa < 1e-3; pa += 1e-6) {
     const double now = flux(law, pa, kHot, kHot, 1.0, 293.15)[3];
@@ -132,15 +131,15 @@ TEST(PadInlet, IsSmoothTowardsStillAir) {
 // of 4 cm at 1 m/s; pads of 3 to 5 cm at 1 to 2 m/s are all within the six. Air that then cools by 5.5 K has a wet bulb
 // 14.6 K below it.
 TEST(PadInlet, IsASmallHousesPadIfThatIsThin) {
-  EXPECT_NEAR(pad_of(0.04).efficiency(1.0, 1.0), 0.376, 0.01);
+  EXPECT_NEAR(inlet_of(0.04).efficiency(1.0, 1.0), 0.376, 0.01);
   for (const double thickness : {0.03, 0.04, 0.05}) {
     for (const double speed : {1.0, 1.5, 2.0}) {
-      EXPECT_GE(pad_of(thickness).efficiency(speed, 1.0), 0.24);
-      EXPECT_LE(pad_of(thickness).efficiency(speed, 1.0), 0.45);
+      EXPECT_GE(inlet_of(thickness).efficiency(speed, 1.0), 0.24);
+      EXPECT_LE(inlet_of(thickness).efficiency(speed, 1.0), 0.45);
     }
   }
-  const double t = 308.15, w = humidity_ratio_from_wet_bulb(t, t - 5.5 / 0.376, kPressure);
-  const PadInlet law = pad_of(0.04);
+  const double t = 308.15, w = humidity_ratio_from_wet_bulb(t, t - 5.5 / 0.376, kStandardPressure);
+  const PadInlet law = inlet_of(0.04);
   const Five q = flux(law, pressure_for(law, 1.0, {t, w}), {t, w}, {t, w}, 1.0, t - 5.5 / 0.376);
   EXPECT_NEAR(t - drawn_in(q).t, 5.5, 0.15);
 }
@@ -152,17 +151,17 @@ TEST(PadInlet, CoolsHotAirByUpToFifteenKelvinAndNeverBelowTheWetBulb) {
   const double t = 313.15;
   for (const double share : {0.1, 0.2, 0.3, 0.6, 0.95}) {
     const Air hot{t, humidity_at(t, share)};
-    const double bulb = wet_bulb_k(t, hot.w, kPressure);
+    const double bulb = wet_bulb_k(t, hot.w, kStandardPressure);
     for (const double thickness : {0.05, 0.1, 0.15, 3.0}) {
-      const PadInlet law = pad_of(thickness);
+      const PadInlet law = inlet_of(thickness);
       const Air in = drawn_in(flux(law, pressure_for(law, 1.25, hot), hot, hot, 1.0, bulb));
       EXPECT_GT(in.t, bulb) << share << " " << thickness;
       EXPECT_LT(in.t, t);
-      EXPECT_LE(in.w, saturation_humidity_ratio_fast(in.t, kPressure));
+      EXPECT_LE(in.w, saturation_humidity_ratio_fast(in.t, kStandardPressure));
     }
   }
   const Air dry{t, humidity_at(t, 0.15)};
-  const PadInlet law = pad_of(0.15);
+  const PadInlet law = inlet_of(0.15);
   EXPECT_NEAR(t - drawn_in(flux(law, pressure_for(law, 1.25, dry), dry, dry, 1.0, 293.15)).t, 15.0, 1.5);
 }
 

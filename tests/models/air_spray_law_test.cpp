@@ -5,6 +5,8 @@
 
 #include "models/air/moist_air.hpp"
 #include "models/air/spray_law.hpp"
+#include "models/properties/constants.hpp"
+#include "tests/support/moist_air.hpp"
 
 namespace noonhouse {
 namespace {
@@ -12,15 +14,10 @@ namespace {
 using Two = std::array<double, 2>;
 using Three = std::array<double, 3>;
 using Five = std::array<double, 5>;
-constexpr double kPressure = 101325.0;
-
-double humidity_at(double temperature_k, double share, double pressure_pa = kPressure) {
-  return humidity_ratio(share * saturation_pressure_pa(temperature_k), pressure_pa);
-}
 
 std::shared_ptr<const SprayTable> table_of(double median_m) {
   return std::make_shared<SprayTable>(drop_sizes_of_median(median_m, 2.5),
-                                      AirAroundDrop{303.15, humidity_at(303.15, 0.4), kPressure});
+                                      AirAroundDrop{303.15, humidity_at(303.15, 0.4), kStandardPressure});
 }
 
 /// A closed parcel of 50 kg of dry air under fog, in small steps by the law.
@@ -48,14 +45,14 @@ struct Parcel {
 // Closed parcel of 35 degC, 30 %, liquid water of 20 degC added: +1, +2, +3 g/kg give 32.58, 30.18, 27.78 degC and
 // 37.5, 46.7, 57.8 %. Energy balance, worked out apart from this program; 0.05 K and 0.3 points.
 TEST(SprayEvaporation, CoolsAClosedParcelAsItsEnergyBalanceSays) {
-  Parcel parcel(308.15, humidity_at(308.15, 0.30), kPressure, 293.15);
+  Parcel parcel(308.15, humidity_at(308.15, 0.30), kStandardPressure, 293.15);
   struct Row {
     double added, celsius, share;
   };
   for (const Row& row : {Row{0.001, 32.58, 0.375}, Row{0.002, 30.18, 0.467}, Row{0.003, 27.78, 0.578}}) {
     while (parcel.taken_up_kg < row.added * 50.0) parcel.step(1e-5);
     EXPECT_NEAR(parcel.state[0] - kZeroCelsius, row.celsius, 0.05);
-    EXPECT_NEAR(relative_humidity(parcel.state[0], parcel.state[1], kPressure), row.share, 0.003);
+    EXPECT_NEAR(relative_humidity(parcel.state[0], parcel.state[1], kStandardPressure), row.share, 0.003);
   }
 }
 
@@ -72,22 +69,22 @@ TEST(SprayEvaporation, MistsThinAirAsPractised) {
 TEST(SprayEvaporation, SaturatesAClosedParcelWithoutChangingItsEnthalpyButByTheWaters) {
   for (const double tank_k : {285.15, 303.15}) {
     const double t = 311.15, w = humidity_at(t, 0.2);
-    Parcel parcel(t, w, kPressure, tank_k);
+    Parcel parcel(t, w, kStandardPressure, tank_k);
     for (int i = 0; i < 100000; ++i) parcel.step(1e-5);
     const double start = moist_air_enthalpy(t, w), rise = parcel.state[1] - w;
     EXPECT_NEAR(moist_air_enthalpy(parcel.state[0], parcel.state[1]), start + rise * liquid_enthalpy(tank_k),
                 1e-6 * start);
     EXPECT_NEAR(rise * 50.0, parcel.taken_up_kg, 1e-9);
-    EXPECT_NEAR(parcel.state[0], saturated_by_water_fast_k(t, w, tank_k, kPressure), 0.1);
-    EXPECT_LE(parcel.state[1], saturation_humidity_ratio_fast(parcel.state[0], kPressure) * (1.0 + 1e-4));
+    EXPECT_NEAR(parcel.state[0], saturated_by_water_fast_k(t, w, tank_k, kStandardPressure), 0.1);
+    EXPECT_LE(parcel.state[1], saturation_humidity_ratio_fast(parcel.state[0], kStandardPressure) * (1.0 + 1e-4));
   }
 }
 
 TEST(SprayEvaporation, IsNothingInSaturatedAir) {
-  const SprayEvaporation law{table_of(20e-6), 1.0, 2.0, kPressure};
+  const SprayEvaporation law{table_of(20e-6), 1.0, 2.0, kStandardPressure};
   for (const double share : {1.0, 1.02, 1.3}) {
     Two q{};
-    law.flux(Five{0.03, 300.0, saturation_humidity_ratio_fast(300.0, kPressure) * share, 290.0, 0.02}, q);
+    law.flux(Five{0.03, 300.0, saturation_humidity_ratio_fast(300.0, kStandardPressure) * share, 290.0, 0.02}, q);
     EXPECT_EQ(q[0], 0.0);
     EXPECT_EQ(q[1], 0.0);
   }
@@ -98,7 +95,7 @@ TEST(SprayEvaporation, IsNothingInSaturatedAir) {
 TEST(SprayEvaporation, CoolsVentilatedAirByItsLatentHeat) {
   const double dry_kg_s = 0.02 * 1.157, t = 298.15;
   Two q{};
-  SprayEvaporation{table_of(20e-6), 1.0, 2.0, kPressure}.flux(Five{0.0, t, 0.0, t, 0.001 / 60.0}, q);
+  SprayEvaporation{table_of(20e-6), 1.0, 2.0, kStandardPressure}.flux(Five{0.0, t, 0.0, t, 0.001 / 60.0}, q);
   EXPECT_NEAR(q[0] * (vapour_enthalpy(t) - liquid_enthalpy(t)), 40.8, 0.02 * 40.8);
   Two out{};
   MoistAir{dry_kg_s}.potentials(Two{dry_kg_s * moist_air_enthalpy(t, 0.0) + q[1], q[0]}, out);
@@ -122,11 +119,12 @@ struct Column {
     double above = 0.0;
     for (const Layer& layer : layers) {
       Two q{};
-      SprayEvaporation{table, 1.0, layer.depth_m, kPressure}.flux(Five{above, layer.t, layer.w, tank_k, flow}, q);
+      SprayEvaporation{table, 1.0, layer.depth_m, kStandardPressure}.flux(Five{above, layer.t, layer.w, tank_k, flow},
+                                                                          q);
       into_air.push_back(q);
-      SprayLanding{table, 1.0, layer.depth_m, approach, kPressure}.flux(Five{above, layer.t, layer.w, tank_k, flow},
-                                                                        landed);
-      above = table->stage_after(above, drying_k_m(layer.t, layer.w, layer.depth_m, kPressure));
+      SprayLanding{table, 1.0, layer.depth_m, approach, kStandardPressure}.flux(
+          Five{above, layer.t, layer.w, tank_k, flow}, landed);
+      above = table->stage_after(above, drying_k_m(layer.t, layer.w, layer.depth_m, kStandardPressure));
       history.push_back(above);
     }
   }
@@ -159,11 +157,11 @@ TEST(Spray, IsTheSameInOneLayerAndInThreeOfItsAir) {
 }
 
 TEST(SprayLanding, LandsBetweenTheTankAndTheWetBulb) {
-  const double t = 308.0, w = 0.012, bulb = wet_bulb_fast_k(t, w, kPressure);
+  const double t = 308.0, w = 0.012, bulb = wet_bulb_fast_k(t, w, kStandardPressure);
   for (const double tank_k : {285.0, 310.0}) {
     for (const double approach : {0.0, 0.4, 1.0}) {
       Three q{};
-      SprayLanding{table_of(1e-3), 0.5, 2.0, approach, kPressure}.flux(Five{0.0, t, w, tank_k, 0.02}, q);
+      SprayLanding{table_of(1e-3), 0.5, 2.0, approach, kStandardPressure}.flux(Five{0.0, t, w, tank_k, 0.02}, q);
       const double landed_k = kZeroCelsius + q[1] / (q[0] * kWaterHeat);
       EXPECT_NEAR(landed_k, tank_k + approach * (bulb - tank_k), 0.2) << "0.2 K is the depression's own rounding";
       EXPECT_NEAR(q[1] + q[2], q[0] * liquid_enthalpy(tank_k), 1e-9);
@@ -181,8 +179,8 @@ TEST(Spray, WithoutFlowIsNothingAndHasTheSlopesByFlow) {
   };
   std::array<D, 2> off{}, on{};
   std::array<D, 3> landed_off{}, landed_on{};
-  const SprayEvaporation evaporation{table, 1.0, 2.0, kPressure};
-  const SprayLanding landing{table, 1.0, 2.0, 1.0, kPressure};
+  const SprayEvaporation evaporation{table, 1.0, 2.0, kStandardPressure};
+  const SprayLanding landing{table, 1.0, 2.0, 1.0, kStandardPressure};
   evaporation.flux(at(0.0), off);
   evaporation.flux(at(1.0), on);
   landing.flux(at(0.0), landed_off);
@@ -198,11 +196,11 @@ TEST(Spray, WithoutFlowIsNothingAndHasTheSlopesByFlow) {
 
 TEST(SprayHistory, RestsAtWhatTheLayersAboveAndItsOwnAirAddUpTo) {
   const auto table = table_of(120e-6);
-  const double drying = drying_k_m(308.0, 0.012, 0.8, kPressure);
-  EXPECT_NEAR(drying, 0.8 * (308.0 - wet_bulb_k(308.0, 0.012, kPressure)), 0.8 * 0.2);
+  const double drying = drying_k_m(308.0, 0.012, 0.8, kStandardPressure);
+  EXPECT_NEAR(drying, 0.8 * (308.0 - wet_bulb_k(308.0, 0.012, kStandardPressure)), 0.8 * 0.2);
   const double above = table->stage_after(0.0, 5.0), below = table->stage_after(0.0, 5.0 + drying);
   std::array<double, 1> q{};
-  const SprayHistory law{table, 0.8, 2.0, kPressure};
+  const SprayHistory law{table, 0.8, 2.0, kStandardPressure};
   law.flux(std::array{below, above, 308.0, 0.012}, q);
   EXPECT_NEAR(q[0], 0.0, 1e-12);
   law.flux(std::array{0.0, above, 308.0, 0.012}, q);

@@ -4,19 +4,18 @@
 #include <cmath>
 
 #include "models/air/spray_table.hpp"
+#include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kPressure = 101325.0;
-
-AirAroundDrop air_of(double celsius, double share, double pressure_pa = kPressure) {
+AirAroundDrop air_about(double celsius, double share, double pressure_pa = kStandardPressure) {
   const double t = celsius + kZeroCelsius;
   return {t, humidity_ratio(share * saturation_pressure_pa(t), pressure_pa), pressure_pa};
 }
 
-double depression_k(const AirAroundDrop& air) {
+double air_depression_k(const AirAroundDrop& air) {
   return air.temperature_k - wet_bulb_k(air.temperature_k, air.humidity_ratio, air.pressure_pa);
 }
 
@@ -24,7 +23,7 @@ struct Spray {
   DropSizes sizes;
   std::vector<double> classes_m;
   SprayTable table;
-  explicit Spray(NozzleKind kind, const AirAroundDrop& reference = air_of(30, 0.4))
+  explicit Spray(NozzleKind kind, const AirAroundDrop& reference = air_about(30, 0.4))
       : sizes(sizes_of(nozzle_preset(kind))), classes_m(equal_volume_classes(sizes, 100)), table(sizes, reference) {}
   /// Share evaporated of the same classes, each drop followed by itself down through layers of one height.
   double followed(double layer_m, const std::vector<AirAroundDrop>& layers) const {
@@ -45,11 +44,11 @@ const std::vector<NozzleKind> kKinds{NozzleKind::high_pressure_fog, NozzleKind::
 TEST(SprayTable, IsInItsReferenceAirWhatItsDropsDoOneByOne) {
   for (const NozzleKind kind : kKinds) {
     for (const double pressure : {101325.0, 83000.0}) {
-      const AirAroundDrop air = air_of(30, 0.4, pressure);
+      const AirAroundDrop air = air_about(30, 0.4, pressure);
       const Spray spray(kind, air);
       for (const double part : {1e-4, 1e-3, 0.01, 0.05, 0.2, 0.5, 0.9}) {
         const double drying = part * spray.table.all_gone_k_m();
-        EXPECT_NEAR(spray.table.evaporated_share(drying), spray.followed(drying / depression_k(air), {air}), 0.002)
+        EXPECT_NEAR(spray.table.evaporated_share(drying), spray.followed(drying / air_depression_k(air), {air}), 0.002)
             << part;
       }
     }
@@ -60,10 +59,11 @@ TEST(SprayTable, IsInItsReferenceAirWhatItsDropsDoOneByOne) {
 TEST(SprayTable, HoldsNearlyInOtherAir) {
   for (const NozzleKind kind : kKinds) {
     const Spray spray(kind);
-    for (const AirAroundDrop& air : {air_of(45, 0.10), air_of(38, 0.20), air_of(25, 0.85), air_of(15, 0.7)}) {
+    for (const AirAroundDrop& air :
+         {air_about(45, 0.10), air_about(38, 0.20), air_about(25, 0.85), air_about(15, 0.7)}) {
       for (const double part : {0.003, 0.01, 0.03, 0.1, 0.3}) {
         const double drying = part * spray.table.all_gone_k_m();
-        EXPECT_NEAR(spray.table.evaporated_share(drying), spray.followed(drying / depression_k(air), {air}), 0.015)
+        EXPECT_NEAR(spray.table.evaporated_share(drying), spray.followed(drying / air_depression_k(air), {air}), 0.015)
             << air.temperature_k << " " << part;
       }
     }
@@ -71,12 +71,12 @@ TEST(SprayTable, HoldsNearlyInOtherAir) {
 }
 
 TEST(SprayTable, AddsUpWhatLayersOfDifferentAirDo) {
-  const std::vector<AirAroundDrop> down{air_of(42, 0.15), air_of(34, 0.35), air_of(28, 0.7)};
+  const std::vector<AirAroundDrop> down{air_about(42, 0.15), air_about(34, 0.35), air_about(28, 0.7)};
   const std::vector<AirAroundDrop> up{down.rbegin(), down.rend()};
   for (const NozzleKind kind : kKinds) {
     const Spray spray(kind);
     double per_m = 0.0;
-    for (const AirAroundDrop& air : down) per_m += depression_k(air);
+    for (const AirAroundDrop& air : down) per_m += air_depression_k(air);
     for (const double part : {0.01, 0.05, 0.2}) {
       const double layer_m = part * spray.table.all_gone_k_m() / per_m;
       const double share = spray.table.evaporated_share(per_m * layer_m);
@@ -88,11 +88,11 @@ TEST(SprayTable, AddsUpWhatLayersOfDifferentAirDo) {
 
 // One size only: the reach is the fall in which fate_of_falling_drop sees it vanish, by quadrature over the diameter.
 TEST(SprayTable, ReachesAsFarAsADropLasts) {
-  const AirAroundDrop air = air_of(30, 0.4);
+  const AirAroundDrop air = air_about(30, 0.4);
   for (const NozzleKind kind : kKinds) {
     const Spray spray(kind, air);
     for (const double d : {spray.classes_m.front(), spray.classes_m[50], spray.classes_m.back()}) {
-      const double reach = fate_of_falling_drop(d, air).fall_m * depression_k(air);
+      const double reach = fate_of_falling_drop(d, air).fall_m * air_depression_k(air);
       EXPECT_NEAR(spray.table.reach_k_m(d), reach, 0.005 * reach) << d;
     }
     EXPECT_EQ(spray.table.reach_k_m(0.0), 0.0);
@@ -154,8 +154,8 @@ TEST(SprayTable, TellsFogFromSprinklers) {
 // 4.95, f_h = 0.78 + 0.308 * 0.892 * 16.0 = 5.18; Nu k = 10.35 * 0.0257 = 0.266; Sh rho D L dw_s/dT = 9.9 * 1.18 *
 // 2.47e-5 * 2.453e6 * 9.5e-4 = 0.672. l = 3.9 * 998 * 4186 * 1e-6 / (6 * 0.938) = 2.90 m.
 TEST(SprayTable, BringsWaterToTheWetBulbAsOnPaper) {
-  const double t = 305.15, w = humidity_ratio_from_wet_bulb(t, 293.15, kPressure);
-  const SprayTable one(drop_sizes_of_median(1e-3, 2000.0), {t, w, kPressure}, 1);
+  const double t = 305.15, w = humidity_ratio_from_wet_bulb(t, 293.15, kStandardPressure);
+  const SprayTable one(drop_sizes_of_median(1e-3, 2000.0), {t, w, kStandardPressure}, 1);
   EXPECT_NEAR(one.approach_to_wet_bulb(2.90), 1.0 - std::exp(-1.0), 0.03 * std::exp(-1.0));
   EXPECT_EQ(one.approach_to_wet_bulb(0.0), 0.0);
   EXPECT_NEAR(one.approach_to_wet_bulb(100.0), 1.0, 1e-9);

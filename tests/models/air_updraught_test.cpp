@@ -5,15 +5,14 @@
 #include <cmath>
 
 #include "models/air/updraught.hpp"
+#include "models/properties/constants.hpp"
 #include "sim/core/dual.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kPressure = 101325.0;
-
 double rise(const ColumnLevel& level, double column_k, double air_k) {
-  return column_rise(level, column_k, 0.0, air_k, 0.0, kPressure);
+  return column_rise(level, column_k, 0.0, air_k, 0.0, kStandardPressure);
 }
 
 // Morton, Taylor & Turner 1956, Proc. R. Soc. A 234, 1, top-hat profile (equations from memory): a point source of
@@ -30,7 +29,7 @@ TEST(ColumnRise, IsThePlumeOfMortonTaylorAndTurnerAtEveryHeight) {
         const double mass = rise({kPi * b * b, z}, air_k + excess, air_k);
         // The rounding of the root, over a twentieth of a kelvin at most, takes less than (3/4) (e / excess)^2.
         const double rounding = 0.75 * std::pow(0.05 / excess, 2);
-        EXPECT_NEAR(mass / dry_air_density(air_k + excess, 0.0, kPressure), flow, (1e-9 + rounding) * flow)
+        EXPECT_NEAR(mass / dry_air_density(air_k + excess, 0.0, kStandardPressure), flow, (1e-9 + rounding) * flow)
             << alpha << ' ' << buoyancy << ' ' << z;
       }
 }
@@ -43,7 +42,7 @@ TEST(ColumnRise, StandsStillWithoutExcessAndBeginsWithoutAJump) {
   using D = Dual<2>;
   double last = 0.0;
   for (const double excess : {1e-6, 1e-4, 1e-2, 0.1, 1.0, 10.0}) {
-    const D m = column_rise(level, D::input(300.0 + excess, 0), D(0.0), D::input(300.0, 1), D(0.0), kPressure);
+    const D m = column_rise(level, D::input(300.0 + excess, 0), D(0.0), D::input(300.0, 1), D(0.0), kStandardPressure);
     EXPECT_GT(m.value, last);
     EXPECT_GT(m.grad[0], 0.0);
     EXPECT_LT(m.grad[1], 0.0);
@@ -54,15 +53,15 @@ TEST(ColumnRise, StandsStillWithoutExcessAndBeginsWithoutAJump) {
 
 TEST(ColumnRise, IsLiftedByMoistureToo) {
   const ColumnLevel level{2.0, 1.0};
-  const double moist = column_rise(level, 300.0, 0.018, 300.0, 0.010, kPressure);
+  const double moist = column_rise(level, 300.0, 0.018, 300.0, 0.010, kStandardPressure);
   const double warm =
-      column_rise(level, 300.0 * (1.0 + 0.608 * 0.018) / (1.0 + 0.608 * 0.010), 0.010, 300.0, 0.010, kPressure);
+      column_rise(level, 300.0 * (1.0 + 0.608 * 0.018) / (1.0 + 0.608 * 0.010), 0.010, 300.0, 0.010, kStandardPressure);
   EXPECT_GT(moist, 0.1);
   EXPECT_NEAR(moist, warm, 0.01 * warm) << "by its virtual temperature, but for its own density";
 }
 
 TEST(ColumnRise, CarriesItsOwnAirUpward) {
-  const ColumnRise law{{2.0, 1.0}, kPressure};
+  const ColumnRise law{{2.0, 1.0}, kStandardPressure};
   std::array<double, 3> q{};
   law.flux(std::array{303.0, 0.014, 300.0, 0.010}, q);
   EXPECT_GT(q[0], 0.0);
@@ -77,9 +76,9 @@ TEST(ColumnIntake, TakesInWhatRisesMoreAboveThanBelowAndGivesUpWhatRisesLess) {
     law.flux(std::array{302.0, w_column, 300.0, w_air, 302.0, 0.0, 300.0, 0.0}, q);
     return q[0];
   };
-  const double above = column_rise(high, 302.0, 0.0, 300.0, 0.0, kPressure), below = rise(low, 302.0, 300.0);
+  const double above = column_rise(high, 302.0, 0.0, 300.0, 0.0, kStandardPressure), below = rise(low, 302.0, 300.0);
   ASSERT_GT(above, below);
-  const ColumnIntake grows{high, low, kPressure, 0.0}, shrinks{low, high, kPressure, 0.0};
+  const ColumnIntake grows{high, low, kStandardPressure, 0.0}, shrinks{low, high, kStandardPressure, 0.0};
   constexpr double kTracer = 1e-6, kRound = 2e-3;  // [kg/s], the most that the corner between in and out is rounded by
   EXPECT_NEAR(vapour(grows, 0.0, kTracer) / kTracer, above - below, kRound);
   EXPECT_NEAR(vapour(grows, kTracer, 0.0) / kTracer, 0.0, kRound) << "gives up none of its own";
@@ -89,7 +88,7 @@ TEST(ColumnIntake, TakesInWhatRisesMoreAboveThanBelowAndGivesUpWhatRisesLess) {
 
 TEST(ColumnIntake, AtTheRoofGivesUpAllThatRises) {
   const ColumnLevel below{1.0, 1.0};
-  const ColumnIntake law{{}, below, kPressure, 0.0};
+  const ColumnIntake law{{}, below, kStandardPressure, 0.0};
   std::array<double, 2> q{};
   law.flux(std::array{302.0, 0.0, 300.0, 0.0, 304.0, 0.0, 300.0, 0.0}, q);
   const double up = rise(below, 304.0, 300.0);
@@ -97,7 +96,7 @@ TEST(ColumnIntake, AtTheRoofGivesUpAllThatRises) {
 }
 
 TEST(ColumnIntake, WithoutRiseTakesOnItsLayersState) {
-  const ColumnIntake law{{1.0, 2.0}, {1.0, 1.0}, kPressure, 0.05};
+  const ColumnIntake law{{1.0, 2.0}, {1.0, 1.0}, kStandardPressure, 0.05};
   std::array<double, 2> q{};
   law.flux(std::array{295.0, 0.008, 300.0, 0.010, 295.0, 0.008, 300.0, 0.010}, q);
   const double contrast = moist_air_enthalpy(300.0, 0.010) - moist_air_enthalpy(295.0, 0.008);

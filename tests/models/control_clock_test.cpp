@@ -2,7 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "models/control/clock.hpp"
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 
 namespace noonhouse {
 namespace {

@@ -5,17 +5,16 @@
 #include <cmath>
 
 #include "models/control/sensor.hpp"
+#include "models/properties/constants.hpp"
 #include "models/properties/convection.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kPressure = 101325.0;
-
 /// Where an instrument hangs, and how much too high it reads.
 struct SensorPlace {
   double air_k = 305.0, share = 0.35, light_w_m2 = 0.0, wetness = 0.0, bias = 0.0;
-  double w() const { return humidity_ratio(share * saturation_pressure_fast_pa(air_k), kPressure); }
+  double w() const { return humidity_ratio(share * saturation_pressure_fast_pa(air_k), kStandardPressure); }
 };
 
 /// What it shows once it has settled: its law is a straight line in the reading, so one flux tells.
@@ -26,9 +25,9 @@ double shown(const L& law, const SensorPlace& p) {
   return q[0] * law.time_constant_s;
 }
 
-const ThermometerLag kShielded{90.0, {kPressure, 0.0, 25.0}}, kBare{90.0, {kPressure, 0.1, 25.0}};
-const HygrometerLag kHygrometer{90.0, {kPressure, 0.1, 25.0}};
-const DeficitLag kDeficit{90.0, {kPressure, 0.1, 25.0}};
+const ThermometerLag kShielded{90.0, {kStandardPressure, 0.0, 25.0}}, kBare{90.0, {kStandardPressure, 0.1, 25.0}};
+const HygrometerLag kHygrometer{90.0, {kStandardPressure, 0.1, 25.0}};
+const DeficitLag kDeficit{90.0, {kStandardPressure, 0.1, 25.0}};
 
 TEST(Thermometer, FollowsTheAirWithItsLagWhereNothingDisturbsIt) {
   std::array<double, 1> q{};
@@ -52,14 +51,14 @@ TEST(Thermometer, IsTooWarmInTheSunInProportion) {
   EXPECT_NEAR(shown(kBare, {.air_k = 280.0, .light_w_m2 = 500.0}) - 280.0, 2.0, 1e-9) << "however warm the air is";
   EXPECT_EQ(shown(kShielded, {.light_w_m2 = 1000.0}), shown(kShielded, {})) << "a shield that draws air";
   // WMO-No. 8, vol. I, ch. 2 (from memory): without a shield up to 25 K. A black body, light from above half, in calm.
-  const ThermometerLag black{90.0, {kPressure, 0.25, 11.0}};
+  const ThermometerLag black{90.0, {kStandardPressure, 0.25, 11.0}};
   EXPECT_NEAR(shown(black, {.light_w_m2 = 1000.0}) - 305.0, 25.0, 5.0);
 }
 
 // The header's film: a sphere of 10 mm in 0.3 m/s at 300 K; half a unit of its last digit.
 TEST(Thermometer, HasTheFilmOfASmallSphereInAGentleDraught) {
   const double length = 0.010, prandtl = 0.707;  // Incropera & DeWitt, 5th ed., table A.4, 300 K
-  const double nusselt = sphere_nusselt(reynolds_number(0.3, length, 300.0, kPressure), prandtl);
+  const double nusselt = sphere_nusselt(reynolds_number(0.3, length, 300.0, kStandardPressure), prandtl);
   EXPECT_NEAR(coefficient_from_nusselt(nusselt, length, 300.0), SensorBody{}.film_w_m2_k, 0.5);
 }
 
@@ -67,7 +66,7 @@ TEST(Thermometer, IsAWetBulbInTheSpray) {
   for (const double air_k : {285.0, 305.0, 318.0}) {
     for (const double share : {0.1, 0.35, 0.8}) {
       const SensorPlace dry{.air_k = air_k, .share = share}, wet{.air_k = air_k, .share = share, .wetness = 1.0};
-      const double bulb = wet_bulb_k(air_k, dry.w(), kPressure);
+      const double bulb = wet_bulb_k(air_k, dry.w(), kStandardPressure);
       EXPECT_NEAR(shown(kShielded, wet), bulb, 0.002) << air_k << " " << share;
       SensorPlace half = wet;
       half.wetness = 0.5;

@@ -11,11 +11,10 @@
 
 #include "models/ground/ground_temperature.hpp"
 #include "models/ground/soil_material.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kDayS = 86400.0;
 
 const SoilMaterial& material(std::string_view name) {
   const SoilMaterial* found = find_soil_material(name);
@@ -64,7 +63,7 @@ TEST(SoilMaterials, DampTheDayAndTheYear) {
   for (const Row& row : {Row{"dry sand", 0.072, 1.38}, Row{"half wet sand", 0.165, 3.15}, Row{"dry clay", 0.052, 1.00},
                          Row{"wet clay", 0.111, 2.13}, Row{"wet peat", 0.057, 1.10}}) {
     const double diffusivity = soil_diffusivity_m2_s(material(row.name));
-    EXPECT_NEAR(damping_depth_m(diffusivity, kDayS), row.day, 0.04 * row.day) << row.name;
+    EXPECT_NEAR(damping_depth_m(diffusivity, kSecondsPerDay), row.day, 0.04 * row.day) << row.name;
     EXPECT_NEAR(damping_depth_m(diffusivity, kGroundYearS), row.year, 0.04 * row.year) << row.name;
   }
 }

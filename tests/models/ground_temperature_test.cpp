@@ -6,13 +6,12 @@
 #include <cmath>
 
 #include "models/properties/constants.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kDayS = 86400.0;
-
-const UndisturbedGround kSite{285.15, 11.0, 30.0 * kDayS, 0.6e-6};
+const UndisturbedGround kSite{285.15, 11.0, 30.0 * kSecondsPerDay, 0.6e-6};
 
 // Damping depths of de Vries's diffusivities (0.19; 0.99; 0.10; 0.45; 0.12e-6 m2/s), worked out apart from this
 // program: of a day 0.072; 0.165; 0.052; 0.111; 0.057 m and of a year 1.38; 3.15; 1.00; 2.13; 1.10 m. Tolerance 1 %.
@@ -23,7 +22,7 @@ TEST(DampingDepth, OfADayAndAYear) {
                             {0.45e-6, 0.111, 2.13},
                             {0.12e-6, 0.057, 1.10}};
   for (const auto& [diffusivity, day, year] : rows) {
-    EXPECT_NEAR(damping_depth_m(diffusivity, kDayS), day, 0.01 * day) << diffusivity;
+    EXPECT_NEAR(damping_depth_m(diffusivity, kSecondsPerDay), day, 0.01 * day) << diffusivity;
     EXPECT_NEAR(damping_depth_m(diffusivity, kGroundYearS), year, 0.01 * year) << diffusivity;
   }
 }
@@ -42,14 +41,14 @@ TEST(UndisturbedGround, IsTheSameEveryYear) {
 
 // The law as printed, in days and metres squared a day, beside the one in seconds.
 TEST(UndisturbedGround, IsThePrintedFormInDays) {
-  const double alpha = 0.6e-6 * kDayS;
+  const double alpha = 0.6e-6 * kSecondsPerDay;
   for (const double z : {0.0, 0.5, 2.0, 5.0})
     for (const double t : {0.0, 45.0, 170.0, 300.0}) {
       const double printed =
           285.15 - 11.0 * std::exp(-z * std::sqrt(kPi / (365.0 * alpha))) *
                        std::cos(2.0 * kPi / 365.0 * (t - 30.0 - z / 2.0 * std::sqrt(365.0 / (kPi * alpha))));
-      EXPECT_NEAR(kSite.temperature_k(z, t * kDayS), printed, 1e-9) << z << ", " << t;
-      EXPECT_NEAR(kSite.lag_s(z) / kDayS, z / 2.0 * std::sqrt(365.0 / (kPi * alpha)), 1e-9);
+      EXPECT_NEAR(kSite.temperature_k(z, t * kSecondsPerDay), printed, 1e-9) << z << ", " << t;
+      EXPECT_NEAR(kSite.lag_s(z) / kSecondsPerDay, z / 2.0 * std::sqrt(365.0 / (kPi * alpha)), 1e-9);
     }
 }
 
@@ -57,8 +56,8 @@ TEST(UndisturbedGround, DecaysAndLagsByItsDampingDepth) {
   const double d = damping_depth_m(kSite.diffusivity_m2_s, kGroundYearS);
   const double coldest = kSite.coldest_s + kSite.lag_s(d);
   EXPECT_NEAR(285.15 - kSite.temperature_k(d, coldest), 11.0 * std::exp(-1.0), 1e-9);
-  EXPECT_GT(kSite.temperature_k(d, coldest - kDayS), kSite.temperature_k(d, coldest));
-  EXPECT_GT(kSite.temperature_k(d, coldest + kDayS), kSite.temperature_k(d, coldest));
+  EXPECT_GT(kSite.temperature_k(d, coldest - kSecondsPerDay), kSite.temperature_k(d, coldest));
+  EXPECT_GT(kSite.temperature_k(d, coldest + kSecondsPerDay), kSite.temperature_k(d, coldest));
   EXPECT_NEAR(kSite.lag_s(d), kGroundYearS / (2.0 * kPi), 1.0) << "1 rad, 58 days";
   EXPECT_NEAR(kSite.lag_s(kPi * d), kGroundYearS / 2.0, 1.0) << "winter meets summer at pi damping depths";
 }
@@ -93,15 +92,15 @@ TEST(UndisturbedGround, SendsHeatDownTheGradient) {
 TEST(UndisturbedGround, GivesBackWithinAYearWhatItTook) {
   double sum = 0.0, most = 0.0, when = 0.0;
   for (int day = 0; day < 365; ++day) {
-    const double flux = kSite.flux_down_w_m2(0.0, (day + 0.5) * kDayS, 1.2);
+    const double flux = kSite.flux_down_w_m2(0.0, (day + 0.5) * kSecondsPerDay, 1.2);
     sum += flux;
     if (flux > most) {
       most = flux;
-      when = (day + 0.5) * kDayS;
+      when = (day + 0.5) * kSecondsPerDay;
     }
   }
   EXPECT_NEAR(sum, 0.0, 1e-9);
-  EXPECT_NEAR(when, kSite.coldest_s + kGroundYearS * (0.5 - 0.125), kDayS);
+  EXPECT_NEAR(when, kSite.coldest_s + kGroundYearS * (0.5 - 0.125), kSecondsPerDay);
 }
 
 /// A slab of one metre of perimeter ratio P/A [1/m], walls 0.3 m, bare, on clay.

@@ -5,13 +5,13 @@
 #include <cmath>
 #include <cstdint>
 
+#include "sim/core/index.hpp"
 #include "tests/support/aired_box_runs.hpp"
 
 namespace noonhouse {
 namespace {
 
 using namespace aired;
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 // m = C_d A sqrt(2 g H (rho_o - rho_i) / (1 / rho_o + 1 / rho_i)): Bernoulli through two equal openings of one mass
 // flow, a whole column of one density inside.

@@ -6,6 +6,7 @@
 
 #include "models/air/moist_air.hpp"
 #include "models/envelope/heat_links.hpp"
+#include "models/properties/constants.hpp"
 #include "models/water/wet_mass.hpp"
 #include "models/water/wet_surface.hpp"
 #include "sim/graph/house_graph.hpp"
@@ -17,8 +18,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kPressure = 101325.0;
-
 /// 20 m2 of floor with 60 m3 of air, a cover of UA, a fan, sunlight straight into the air.
 struct OneAir {
   HouseGraph graph;
@@ -28,7 +27,7 @@ struct OneAir {
   double density;
 
   OneAir(double outside_k, double outside_w, double fan_m3_s, double ua_w_k, double gain_w)
-      : density(dry_air_density(outside_k, outside_w, kPressure)) {
+      : density(dry_air_density(outside_k, outside_w, kStandardPressure)) {
     air = graph.node("air", MoistAir{60.0 * density}, {outside_k, outside_w}, {0.01, 1e-5});
     out_k = graph.channel("outdoor temperature", "K", outside_k);
     out_w = graph.channel("outdoor humidity", "kg/kg", outside_w);
@@ -94,13 +93,13 @@ TEST(ShutHouse, ComesToRestWithItsAirSaturatedAtTheFloorsTemperature) {
   const NodeId floor = house.graph.node("floor", WetMass{4e4}, {303.15, 5.0}, {0.01, 1e-3});
   house.graph.exchange("convection", "x", InsideConvection{20.0, simple_film(1.52, 1.0)}, {floor, house.air},
                        {{{floor, house.air}}});
-  house.graph.exchange("vapour", "x", WetSurface{20.0, kPressure, 0.1, simple_film(1.52, 1.0)},
+  house.graph.exchange("vapour", "x", WetSurface{20.0, kStandardPressure, 0.1, simple_film(1.52, 1.0)},
                        {floor, Input(floor, 1), house.air, Input(house.air, 1)},
                        {{{End(floor, 1), End(house.air, 1)}, {floor, house.air}}});
   const auto rest = house.at_rest(kDay * 3);
   const double t = rest.kelvin(house.air), w = rest.potential(house.air, 1);
   EXPECT_NEAR(rest.kelvin(floor), t, 1e-3) << "one temperature";
-  EXPECT_NEAR(w, saturation_humidity_ratio_fast(t, kPressure), 1e-6) << "one humidity";
+  EXPECT_NEAR(w, saturation_humidity_ratio_fast(t, kStandardPressure), 1e-6) << "one humidity";
   EXPECT_LT(t, 303.15 - 5.0) << "evaporation has cooled both";
   const double dry_kg = 60.0 * house.density;
   EXPECT_NEAR(dry_kg * (w - 0.006) + rest.potential(floor, 1), 5.0, 1e-9) << "water is conserved";

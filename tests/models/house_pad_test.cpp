@@ -11,7 +11,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kFloor = 20.0, kHeight = 3.0;  // [m2], [m]
+constexpr double kPadHouseFloor = 20.0, kPadHouseHeight = 3.0;  // [m2], [m]
 
 struct Outdoors {
   double t_k, w;
@@ -35,7 +35,7 @@ struct PadHouse {
 
   /// At rest.
   Found run() const {
-    AiredBox box(3, kHeight, kFloor, outdoors.t_k, outdoors.t_k);
+    AiredBox box(3, kPadHouseHeight, kPadHouseFloor, outdoors.t_k, outdoors.t_k);
     const ChannelId wet = box.graph.channel("wet", "1", 1.0);
     const double bulb = wet_bulb_k(outdoors.t_k, outdoors.w, AiredBox::kPressure);
     const NodeId tank = box.graph.node("tank", WetMass{1e4}, {bulb, 1e5}, {0.01, 1.0});
@@ -52,11 +52,11 @@ struct PadHouse {
                              {tank, air}}});
     const NodeId far = box.air[1];
     box.outdoors(
-        "fan", FanPiece{box.place(1.5), QuadraticFan{air_m3_m2_s * kFloor, 2000.0}, true}, 1,
+        "fan", FanPiece{box.place(1.5), QuadraticFan{air_m3_m2_s * kPadHouseFloor, 2000.0}, true}, 1,
         std::array<Input, 7>{box.pressure[1], far, Input(far, 1), box.out_k, box.out_w, box.wind_pa, box.open});
-    box.column_of(0.1, 0.5 * kFloor);
+    box.column_of(0.1, 0.5 * kPadHouseFloor);
     box.heat(box.column[0]);
-    const auto rest = box.run(3_h, {{box.heat_w, sensible_w_m2 * kFloor}, {box.out_w, outdoors.w}});
+    const auto rest = box.run(3_h, {{box.heat_w, sensible_w_m2 * kPadHouseFloor}, {box.out_w, outdoors.w}});
     Found out;
     for (const NodeId node : box.air) {
       const double t = rest.potential(node);
@@ -88,7 +88,7 @@ TEST(PadHouse, CoolsAsASmallHousesPadDidWithANetAndWithout) {
   for (const Row& row : {Row{23.8, 5.5, 0.376, 1.0}, Row{23.4, 6.6, 0.450, 0.5}}) {
     const double t = row.inside_c + row.cooling_k + kZeroCelsius, depression = row.cooling_k / row.efficiency;
     house.outdoors = {t, humidity_ratio_from_wet_bulb(t, t - depression, AiredBox::kPressure)};
-    house.air_m3_m2_s = row.speed * house.face_m2 / kFloor;
+    house.air_m3_m2_s = row.speed * house.face_m2 / kPadHouseFloor;
     const PadHouse::Found found = house.run();
     EXPECT_NEAR(found.drawn_m3_s, row.speed * house.face_m2, 0.05 * row.speed);
     EXPECT_NEAR(found.mean_k - kZeroCelsius, row.inside_c, 1.0);
@@ -110,7 +110,7 @@ TEST(PadHouse, StillGainsByMoreAirWhereAVentedHouseHardlyDoes) {
   double before = 1e9;
   for (const double air : {0.02, 0.05, 0.08, 0.13}) {
     house.air_m3_m2_s = air;
-    house.face_m2 = air * kFloor / 1.25;
+    house.face_m2 = air * kPadHouseFloor / 1.25;
     const PadHouse::Found found = house.run();
     EXPECT_LT(found.mean_k, before - 0.2) << air;
     EXPECT_LT(found.mean_k, house.outdoors.t_k - 1.0) << "below outdoors, which no vent does";
@@ -126,7 +126,7 @@ TEST(PadHouse, IsUpToFifteenKelvinBelowHotAirAndNeverBelowItsWetBulb) {
   PadHouse house;
   house.pad.thickness_m = 0.15;
   house.air_m3_m2_s = 0.08;
-  house.face_m2 = 0.08 * kFloor / 1.25;
+  house.face_m2 = 0.08 * kPadHouseFloor / 1.25;
   house.sensible_w_m2 = 150.0;
   double most = 0.0;
   for (const double share : {0.10, 0.15, 0.3, 0.6}) {

@@ -9,6 +9,7 @@
 #include "models/air/moist_air.hpp"
 #include "models/air/spray_law.hpp"
 #include "models/envelope/heat_links.hpp"
+#include "models/properties/constants.hpp"
 #include "models/water/wet_mass.hpp"
 #include "sim/graph/house_graph.hpp"
 #include "sim/run/run.hpp"
@@ -17,7 +18,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kPressure = 101325.0;
 constexpr double kFloor = 20.0;        // [m2]
 constexpr double kLayer = 1.0;         // [m]
 constexpr double kVentilation = 0.02;  // [m3/(m2 s)] of floor, shared by the layers
@@ -43,7 +43,7 @@ struct Weather {
 };
 
 Weather hot(double share, double sun_w_m2) {
-  return {308.15, humidity_ratio(share * saturation_pressure_pa(308.15), kPressure), sun_w_m2};
+  return {308.15, humidity_ratio(share * saturation_pressure_pa(308.15), kStandardPressure), sun_w_m2};
 }
 
 /// Layers over a floor, each with its share of the ventilation and of the sun's heat; spray from above all of them.
@@ -59,7 +59,7 @@ struct MistedLayers {
 
   MistedLayers(int layers, double median_m, const Weather& outside, double flow_kg_s, double ventilation,
                double tank_k = kTankK)
-      : weather(outside), density(dry_air_density(outside.t, outside.w, kPressure)) {
+      : weather(outside), density(dry_air_density(outside.t, outside.w, kStandardPressure)) {
     const double each = 1.0 / layers, dry_kg = kFloor * kLayer * density;
     tank = graph.node("tank", WetMass{1e4}, {tank_k, kTankStart}, {0.01, 0.01});
     floor = graph.node("floor", WetMass{1e6}, {kTankK, 1.0}, {0.01, 0.01});
@@ -77,12 +77,12 @@ struct MistedLayers {
       const NodeId a = air.back();
       graph.exchange(name + " in", "fan", fan, {out_t, out_w}, {{{vapour, End(a, 1)}, {heat, a}}});
       graph.exchange(name + " out", "fan", fan, {a, Input(a, 1)}, {{{End(a, 1), vapour}, {a, heat}}});
-      graph.exchange(name + " fog", "fog", FogSettling{dry_kg, kPressure}, {a, Input(a, 1)},
+      graph.exchange(name + " fog", "fog", FogSettling{dry_kg, kStandardPressure}, {a, Input(a, 1)},
                      {{{End(a, 1), End(floor, 1)}, {a, floor}}});
       graph.exchange(name + " sun", "sun", GivenPower{}, {sun}, {{{light, a}}});
     }
     spray(std::make_shared<SprayTable>(drop_sizes_of_median(median_m, 2.5),
-                                       AirAroundDrop{outside.t, outside.w, kPressure}));
+                                       AirAroundDrop{outside.t, outside.w, kStandardPressure}));
   }
 
   void spray(const std::shared_ptr<const SprayTable>& table) {
@@ -92,17 +92,17 @@ struct MistedLayers {
     for (std::size_t k = 0; k < air.size(); ++k) {
       const std::string name = graph.name_of(air[k]);
       const Input t = air[k], w = Input(air[k], 1);
-      graph.exchange(name + " spray", "spray", SprayEvaporation{table, 1.0, kLayer, kPressure},
+      graph.exchange(name + " spray", "spray", SprayEvaporation{table, 1.0, kLayer, kStandardPressure},
                      {above[k], t, w, tank, line}, {{{End(tank, 1), End(air[k], 1)}, {tank, air[k]}}});
       if (k + 1 == air.size()) {
         const double fall_m = kLayer * static_cast<double>(air.size());
-        const SprayLanding landing{table, 1.0, kLayer, table->approach_to_wet_bulb(fall_m), kPressure};
+        const SprayLanding landing{table, 1.0, kLayer, table->approach_to_wet_bulb(fall_m), kStandardPressure};
         graph.exchange("landing", "spray", landing, {above[k], t, w, tank, line},
                        {{{End(tank, 1), End(floor, 1)}, {tank, floor}, {tank, air[k]}}});
         break;
       }
       drying.push_back(graph.node(name + " drying", Reading{}, {0.0}, {0.01}));
-      graph.exchange(name + " history", "spray", SprayHistory{table, kLayer, kLag, kPressure},
+      graph.exchange(name + " history", "spray", SprayHistory{table, kLayer, kLag, kStandardPressure},
                      {drying[k], above[k], t, w}, {{{instrument, drying[k]}}});
       above.emplace_back(drying[k]);
     }
@@ -152,7 +152,7 @@ TEST(MistedLayers, CoolFromAboveAndAreNeverBeyondSaturation) {
       double before = 0.0;
       for (const NodeId a : house.air) {
         const double t = house.potential(result, a, 0), w = house.potential(result, a, 1);
-        EXPECT_LE(w, saturation_humidity_ratio_fast(t, kPressure) * (1.0 + 1e-4)) << flow << " " << median;
+        EXPECT_LE(w, saturation_humidity_ratio_fast(t, kStandardPressure) * (1.0 + 1e-4)) << flow << " " << median;
         if (a.index != house.air.back().index) {
           EXPECT_GE(t, before - 0.01);
         }
@@ -195,15 +195,16 @@ double wet_energy(const MistedLayers& house, const RunResult& result, NodeId nod
 // A closed house under fog of water at its wet bulb: saturated there; air, tank and floor keep their energy, to 1e-6 of
 // the air's.
 TEST(MistedLayers, SaturateAClosedHouseAtItsWetBulb) {
-  const Weather still{311.15, humidity_ratio(0.2 * saturation_pressure_pa(311.15), kPressure), 0.0};
-  const double bulb = wet_bulb_fast_k(still.t, still.w, kPressure), start = moist_air_enthalpy(still.t, still.w);
+  const Weather still{311.15, humidity_ratio(0.2 * saturation_pressure_pa(311.15), kStandardPressure), 0.0};
+  const double bulb = wet_bulb_fast_k(still.t, still.w, kStandardPressure),
+               start = moist_air_enthalpy(still.t, still.w);
   MistedLayers house(2, 20e-6, still, 0.002, 0.0, bulb);
   const RunResult result = house.run(4_h);
   double energy = 0.0;
   for (const NodeId a : house.air) {
     const double t = house.potential(result, a, 0), w = house.potential(result, a, 1);
     EXPECT_NEAR(t, bulb, 0.1);
-    EXPECT_NEAR(w, saturation_humidity_ratio_fast(t, kPressure), 5e-5);
+    EXPECT_NEAR(w, saturation_humidity_ratio_fast(t, kStandardPressure), 5e-5);
     energy += kFloor * kLayer * house.density * (moist_air_enthalpy(t, w) - start);
   }
   energy += wet_energy(house, result, house.tank, 1e4) - (1e4 + kTankStart * kWaterHeat) * (bulb - kZeroCelsius);

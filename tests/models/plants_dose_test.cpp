@@ -5,11 +5,10 @@
 #include <functional>
 
 #include "models/plants/dose.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kHour = 3600.0;
 
 /// A memory so long and so wide that neither forgetting nor the end of the dose shows.
 constexpr DoseMemory kForgetsNothing{1e30, 1e30};
@@ -74,22 +73,22 @@ TEST(ThermalDose, IsTheSameForATenthOfTheTimeATenfoldStepHotter) {
   const auto held = [](double kelvin, double time_s) {
     return dose_after(time_s, 0.0, [&](double dose) { return rate(heat_dose(), {kelvin, 300.0, dose}); });
   };
-  EXPECT_NEAR(held(313.0, 10.0 * kHour), held(317.0, kHour), 1e-6);
+  EXPECT_NEAR(held(313.0, 10.0 * kSecondsPerHour), held(317.0, kSecondsPerHour), 1e-6);
 }
 
 TEST(ThermalDose, IsForgottenByHalves) {
   ThermalDose law = heat_dose();
-  law.memory = {24.0 * kHour, 1e30};
+  law.memory = {24.0 * kSecondsPerHour, 1e30};
   const auto cool = [&](double dose) { return rate(law, {300.0, 299.0, dose}); };
-  EXPECT_NEAR(dose_after(24.0 * kHour, 1000.0, cool), 500.0, 1e-6);
-  EXPECT_NEAR(dose_after(72.0 * kHour, 1000.0, cool), 125.0, 1e-6);
+  EXPECT_NEAR(dose_after(24.0 * kSecondsPerHour, 1000.0, cool), 500.0, 1e-6);
+  EXPECT_NEAR(dose_after(72.0 * kSecondsPerHour, 1000.0, cool), 125.0, 1e-6);
 }
 
 TEST(ThermalDose, EndsAtTheMostItCanCome) {
   ThermalDose law = heat_dose();
   law.memory = {1e30, 5000.0};
   const auto hot = [&](double dose) { return rate(law, {319.0, 300.0, dose}); };
-  EXPECT_NEAR(dose_after(20.0 * kHour, 0.0, hot), 5000.0, 1e-3);
+  EXPECT_NEAR(dose_after(20.0 * kSecondsPerHour, 0.0, hot), 5000.0, 1e-3);
   EXPECT_NEAR(hot(2500.0), 0.5 * hot(0.0), 1e-9) << "slower the nearer it comes";
 }
 
@@ -145,17 +144,26 @@ TEST(SunburnDose, IsForgottenByHalves) {
 }
 
 TEST(ValueSpell, GrowsBySecondsBeyondAndIsForgottenByHalvesWithin) {
-  const ValueSpell above{{305.0, 1.0, true, 12.0 * kHour, 1e30}}, below{{280.0, 1.0, false, 12.0 * kHour, 1e30}};
+  const ValueSpell above{{305.0, 1.0, true, 12.0 * kSecondsPerHour, 1e30}},
+      below{{280.0, 1.0, false, 12.0 * kSecondsPerHour, 1e30}};
   EXPECT_NEAR(rate(above, {305.5, 5000.0}), 1.0, 1e-12) << "a second a second, nothing forgotten meanwhile";
   EXPECT_NEAR(rate(below, {279.5, 5000.0}), 1.0, 1e-12);
   EXPECT_NEAR(rate(above, {305.0, 0.0}), 0.5, 1e-12) << "half on the limit";
-  EXPECT_NEAR(dose_after(12.0 * kHour, 5000.0, [&](double d) { return rate(above, {304.5, d}); }), 2500.0, 1e-6);
-  EXPECT_NEAR(dose_after(12.0 * kHour, 5000.0, [&](double d) { return rate(below, {280.5, d}); }), 2500.0, 1e-6);
+  EXPECT_NEAR(dose_after(12.0 * kSecondsPerHour, 5000.0,
+                         [&](double d) {
+                           return rate(above, {304.5, d});
+                         }),
+              2500.0, 1e-6);
+  EXPECT_NEAR(dose_after(12.0 * kSecondsPerHour, 5000.0,
+                         [&](double d) {
+                           return rate(below, {280.5, d});
+                         }),
+              2500.0, 1e-6);
 }
 
 TEST(ValueSpell, EndsAtTheMostItCanCome) {
-  const ValueSpell law{{305.0, 1.0, true, 12.0 * kHour, 1e4}};
-  EXPECT_NEAR(dose_after(40.0 * kHour, 0.0, [&](double d) { return rate(law, {310.0, d}); }), 1e4, 0.1);
+  const ValueSpell law{{305.0, 1.0, true, 12.0 * kSecondsPerHour, 1e4}};
+  EXPECT_NEAR(dose_after(40.0 * kSecondsPerHour, 0.0, [&](double d) { return rate(law, {310.0, d}); }), 1e4, 0.1);
 }
 
 // Air of 30 degC at 40 %: saturation 4246 Pa [ASHRAE Handbook of Fundamentals 2017, ch. 1, table 3], so 2548 Pa short.

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "models/plants/leaf_boundary.hpp"
+#include "models/properties/constants.hpp"
 
 namespace noonhouse {
 namespace {
@@ -17,9 +18,9 @@ TEST(LeafBoundary, DoublesInFourfoldWindAndHalvesOnAFourfoldLeaf) {
   EXPECT_EQ(leaf_conductance_m_s(0.0, 0.05), 0.0);
 }
 
-constexpr double kDensity = 1.15, kAirK = 300.0, kPressure = 101325.0;
+constexpr double kDensity = 1.15, kAirK = 300.0;
 
-TissueFilm leaf(double width_m) { return tissue_film(width_m, kDensity, kAirK, kPressure); }
+TissueFilm leaf(double width_m) { return tissue_film(width_m, kDensity, kAirK, kStandardPressure); }
 
 // Tissue as warm as the air has no free convection but for the rounding within 0.05 K of it.
 TEST(TissueFilm, IsTheForcedLayerOfALeafWhereTissueIsAsWarmAsAir) {
@@ -32,7 +33,7 @@ TEST(TissueFilm, IsTheForcedLayerOfALeafWhereTissueIsAsWarmAsAir) {
 TEST(TissueFilm, IsFreeConvectionInStillAir) {
   TissueFilm film = leaf(0.068);
   film.rest_m_s = 0.0;
-  const SurfaceFilm upright = surface_film(kPi / 2.0, 0.068, 0.0, kAirK, kPressure);
+  const SurfaceFilm upright = surface_film(kPi / 2.0, 0.068, 0.0, kAirK, kStandardPressure);
   for (const double warmer_k : {-8.0, -1.0, 1.0, 8.0})
     EXPECT_NEAR(film.at(warmer_k, 0.0, 0.0), upright.at(warmer_k), 1e-12) << warmer_k;
   // 1.42 (8 K / 0.068 m)^(1/4) = 4.68 W/(m2 K): the short form for upright plates in air near 300 K.

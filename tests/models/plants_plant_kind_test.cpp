@@ -12,11 +12,10 @@
 #include <vector>
 
 #include "models/plants/plant_kind.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kHour = 3600.0, kDay = 86400.0;
 
 /// A figure by the name it has in the header, with the span that is sensible for it in SI.
 struct Figure {
@@ -50,31 +49,31 @@ constexpr auto kFigures = std::to_array<Figure>({
     {"harm_below", &PlantKind::harm_below_k, 258.0, 288.0},
     {"lethal_below", &PlantKind::lethal_below_k, 258.0, 283.0},
     {"cold_tenfold", &PlantKind::cold_tenfold_k, 0.5, 8.0},
-    {"strained_after", &PlantKind::strained_after_s, 600.0, kDay},
-    {"harmed_after", &PlantKind::harmed_after_s, kHour, 3.0 * kDay},
-    {"lost_after", &PlantKind::lost_after_s, 600.0, kDay},
-    {"cold_strained_after", &PlantKind::cold_strained_after_s, 600.0, 2.0 * kDay},
-    {"cold_harmed_after", &PlantKind::cold_harmed_after_s, 3600.0, 10.0 * kDay},
-    {"recovers_in", &PlantKind::recovers_in_s, 0.5 * kDay, 60.0 * kDay},
+    {"strained_after", &PlantKind::strained_after_s, 600.0, kSecondsPerDay},
+    {"harmed_after", &PlantKind::harmed_after_s, kSecondsPerHour, 3.0 * kSecondsPerDay},
+    {"lost_after", &PlantKind::lost_after_s, 600.0, kSecondsPerDay},
+    {"cold_strained_after", &PlantKind::cold_strained_after_s, 600.0, 2.0 * kSecondsPerDay},
+    {"cold_harmed_after", &PlantKind::cold_harmed_after_s, 3600.0, 10.0 * kSecondsPerDay},
+    {"recovers_in", &PlantKind::recovers_in_s, 0.5 * kSecondsPerDay, 60.0 * kSecondsPerDay},
     {"air_harm_above", &PlantKind::air_harm_above_k, 298.0, 323.0, true},
     {"air_harm_below", &PlantKind::air_harm_below_k, 268.0, 293.0, true},
-    {"air_harms_after", &PlantKind::air_harms_after_s, kHour, 60.0 * kDay, true},
+    {"air_harms_after", &PlantKind::air_harms_after_s, kSecondsPerHour, 60.0 * kSecondsPerDay, true},
     {"burns_above", &PlantKind::burns_above_k, 298.0, 333.0},
     {"bears_direct", &PlantKind::bears_direct_w_m2, 30.0, 800.0},
     {"burn_light", &PlantKind::burn_light_w_m2, 30.0, 800.0},
-    {"burn_after", &PlantKind::burn_after_s, 600.0, kDay},
-    {"thirst_harms_after", &PlantKind::thirst_harms_after_s, kHour, 200.0 * kDay},
-    {"thirst_kills_after", &PlantKind::thirst_kills_after_s, 6.0 * kHour, 400.0 * kDay},
+    {"burn_after", &PlantKind::burn_after_s, 600.0, kSecondsPerDay},
+    {"thirst_harms_after", &PlantKind::thirst_harms_after_s, kSecondsPerHour, 200.0 * kSecondsPerDay},
+    {"thirst_kills_after", &PlantKind::thirst_kills_after_s, 6.0 * kSecondsPerHour, 400.0 * kSecondsPerDay},
     {"dry_air_above", &PlantKind::dry_air_above_pa, 500.0, 6000.0, true},
-    {"dry_air_harms_after", &PlantKind::dry_air_harms_after_s, kHour, 60.0 * kDay, true},
+    {"dry_air_harms_after", &PlantKind::dry_air_harms_after_s, kSecondsPerHour, 60.0 * kSecondsPerDay, true},
     {"damp_air_below", &PlantKind::damp_air_below_pa, 20.0, 600.0, true},
-    {"damp_air_harms_after", &PlantKind::damp_air_harms_after_s, 6.0 * kHour, 60.0 * kDay, true},
-    {"wet_harms_after", &PlantKind::wet_harms_after_s, 2.0 * kHour, 30.0 * kDay, true},
+    {"damp_air_harms_after", &PlantKind::damp_air_harms_after_s, 6.0 * kSecondsPerHour, 60.0 * kSecondsPerDay, true},
+    {"wet_harms_after", &PlantKind::wet_harms_after_s, 2.0 * kSecondsPerHour, 30.0 * kSecondsPerDay, true},
     {"least_light", &PlantKind::least_light_mol_m2, 0.5, 30.0, true},
     {"most_light", &PlantKind::most_light_mol_m2, 3.0, 65.0, true},
-    {"light_harms_after", &PlantKind::light_harms_after_s, kDay, 120.0 * kDay},
-    {"shortest_day", &PlantKind::shortest_day_s, 4.0 * kHour, 20.0 * kHour, true},
-    {"longest_day", &PlantKind::longest_day_s, 6.0 * kHour, 23.0 * kHour, true},
+    {"light_harms_after", &PlantKind::light_harms_after_s, kSecondsPerDay, 120.0 * kSecondsPerDay},
+    {"shortest_day", &PlantKind::shortest_day_s, 4.0 * kSecondsPerHour, 20.0 * kSecondsPerHour, true},
+    {"longest_day", &PlantKind::longest_day_s, 6.0 * kSecondsPerHour, 23.0 * kSecondsPerHour, true},
     {"roots_harm_above", &PlantKind::roots_harm_above_k, 298.0, 328.0},
 });
 
@@ -263,9 +262,9 @@ TEST(PlantKinds, OfTheTropicsAreMoreTender) {
 // forest (Nobel & De la Barrera 2002, Biotropica 34, 225, abstract); 53 degC for an Opuntia not hardened, which bears
 // an hour at -7 degC (Nobel 1983, in Effects of Stress on Photosynthesis, 165, abstract).
 TEST(PlantKinds, LoseSucculentsWithinTheHeatAndColdOfCacti) {
-  EXPECT_GT(lost_after_s(kind("sun succulent"), 53.0), kHour);
-  EXPECT_LT(lost_after_s(kind("sun succulent"), 64.0), kHour);
-  EXPECT_LT(lost_after_s(kind("shade succulent"), 55.0), kHour);
+  EXPECT_GT(lost_after_s(kind("sun succulent"), 53.0), kSecondsPerHour);
+  EXPECT_LT(lost_after_s(kind("sun succulent"), 64.0), kSecondsPerHour);
+  EXPECT_LT(lost_after_s(kind("shade succulent"), 55.0), kSecondsPerHour);
   for (const char* name : {"sun succulent", "shade succulent"})
     EXPECT_GT(kind(name).lethal_below_k.value, 273.15 - 7.0) << name;
 }
@@ -274,8 +273,8 @@ TEST(PlantKinds, LoseSucculentsWithinTheHeatAndColdOfCacti) {
 // which it begins to suffer: 43.5 to 49.7 (Slot et al. 2021, doi 10.1111/pce.14060, abstract).
 TEST(PlantKinds, LoseTropicalLeavesWithinTheHeatMeasured) {
   for (const char* name : {"forest epiphyte", "orchid", "citrus in a tub"}) {
-    EXPECT_GT(lost_after_s(kind(name), 43.5), 0.25 * kHour) << name;
-    EXPECT_LT(lost_after_s(kind(name), 52.5), 0.25 * kHour) << name;
+    EXPECT_GT(lost_after_s(kind(name), 43.5), 0.25 * kSecondsPerHour) << name;
+    EXPECT_LT(lost_after_s(kind(name), 52.5), 0.25 * kSecondsPerHour) << name;
   }
 }
 
@@ -284,7 +283,7 @@ TEST(PlantKinds, LoseTropicalLeavesWithinTheHeatMeasured) {
 // McCree 1972, times 0.45, from memory).
 TEST(PlantKinds, GiveTheOrchidTheLightMeasured) {
   const PlantKind& orchid = kind("orchid");
-  const double full = 200e-6 * 12.0 * kHour, suffers = 325e-6 * 12.0 * kHour;
+  const double full = 200e-6 * 12.0 * kSecondsPerHour, suffers = 325e-6 * 12.0 * kSecondsPerHour;
   EXPECT_LT(orchid.least_light_mol_m2.value, full);
   EXPECT_GT(orchid.most_light_mol_m2.value, full);
   EXPECT_LE(orchid.most_light_mol_m2.value, suffers);

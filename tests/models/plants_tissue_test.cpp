@@ -3,6 +3,7 @@
 
 #include "models/plants/tissue.hpp"
 #include "models/properties/combination.hpp"
+#include "models/properties/constants.hpp"
 
 namespace noonhouse {
 namespace {
@@ -162,12 +163,12 @@ TEST(Transpiration, TakesItsLatentHeatFromTheTissue) {
 // heat from both sides by the film, vapour from one by film and stomata. The law takes humidity ratios, that equation
 // vapour pressures: p / (p - e_s) less. What is left is the latent heat of the air's temperature for the leaf's: 1 %.
 TEST(Transpiration, IsTheCombinationOfPenmanAndMonteith) {
-  constexpr double kFilm = 12.0, kAir = 303.15, kOpen = 0.005, kPressure = 101325.0, kVapour = 1500.0;
+  constexpr double kFilm = 12.0, kAir = 303.15, kOpen = 0.005, kVapour = 1500.0;
   Plant plant;
   plant.air_k = kAir;
-  plant.w = humidity_ratio(kVapour, kPressure);
+  plant.w = humidity_ratio(kVapour, kStandardPressure);
   plant.law.leaf_area_m2 = 1.0;
-  plant.law.dry_air_density_kg_m3 = (kPressure - kVapour) / (kGasConstantDryAir * kAir);
+  plant.law.dry_air_density_kg_m3 = (kStandardPressure - kVapour) / (kGasConstantDryAir * kAir);
   plant.law.film = film_of(kFilm);
   plant.law.stomata.half_deficit_pa = 1e12;
   plant.law.stomata.half_light_w_m2 = 1e-9;
@@ -182,15 +183,15 @@ TEST(Transpiration, IsTheCombinationOfPenmanAndMonteith) {
       const double middle = 0.5 * (low + high);
       (2.0 * kFilm * (middle - kAir) + latent(middle) < radiation ? low : high) = middle;
     }
-    const double to_heat = 2.0 * kFilm / air_heat_capacity_j_m3_k(kAir, kPressure);
+    const double to_heat = 2.0 * kFilm / air_heat_capacity_j_m3_k(kAir, kStandardPressure);
     const double by_film = 0.5 * to_heat / kLewisTwoThirds;
-    const double as_ratio = kPressure / (kPressure - saturation_pressure_pa(low));
+    const double as_ratio = kStandardPressure / (kStandardPressure - saturation_pressure_pa(low));
     const CombinationSurface<double> leaf{.available_w_m2 = radiation,
                                           .air_k = kAir,
                                           .deficit_pa = saturation_pressure_pa(kAir) - kVapour,
                                           .heat_conductance_m_s = to_heat,
                                           .vapour_share = as_ratio * kOpen * by_film / (kOpen + by_film) / to_heat,
-                                          .pressure_pa = kPressure};
+                                          .pressure_pa = kStandardPressure};
     const double secant = (saturation_pressure_pa(low) - saturation_pressure_pa(kAir)) / (low - kAir);
     const double combined = combination_latent_heat_w_m2(leaf, secant);
     EXPECT_NEAR(latent(low), combined, 0.01 * combined) << radiation;

@@ -9,11 +9,10 @@
 #include "models/properties/combination.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "sim/core/dual.hpp"
+#include "tests/support/celsius.hpp"
 
 namespace noonhouse {
 namespace {
-
-double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
 /// A leaf of the given share at an air of the given relative humidity.
 CombinationSurface<double> leaf_at(double celsius, double humidity, double available_w_m2, double share = 1.0) {

@@ -8,11 +8,10 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
 #include "models/properties/surface_film.hpp"
+#include "tests/support/celsius.hpp"
 
 namespace noonhouse {
 namespace {
-
-double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
 /// Shade between walls as warm as the air.
 HeatSurroundings shade(double air_c, double humidity_share, double speed_m_s) {

@@ -5,13 +5,12 @@
 
 #include "models/properties/atmosphere.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "tests/support/celsius.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr double kSeaLevel = 101325.0;
-
-double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
 /// Humidity ratio of air by its temperature and relative humidity.
 double humidity_of(double celsius, double relative_humidity, double pressure_pa = kSeaLevel) {

@@ -5,11 +5,10 @@
 
 #include "models/properties/saturation.hpp"
 #include "sim/core/dual.hpp"
+#include "tests/support/celsius.hpp"
 
 namespace noonhouse {
 namespace {
-
-double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
 // ASHRAE Handbook of Fundamentals 2017, ch. 1, Table 3. Tolerance 0.03 %, and 0.01 Pa at -60 degC.
 TEST(SaturationPressure, MatchesTheHandbookTable) {

@@ -8,11 +8,10 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
 #include "sim/core/dual.hpp"
+#include "tests/support/celsius.hpp"
 
 namespace noonhouse {
 namespace {
-
-double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
 // Swinbank 1963: 0.0552 T^1.5. Tolerance 0.02 K.
 TEST(SkyTemperature, Swinbank) {

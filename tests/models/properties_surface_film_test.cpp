@@ -14,14 +14,15 @@ namespace noonhouse {
 namespace {
 
 constexpr double kUp = 0.0, kUpright = kPi / 2.0, kDown = kPi;
-constexpr double kPressure = 1e5, kAirK = 300.0;
+constexpr double kHundredKilopascal = 1e5, kAirK = 300.0;
 
 /// Films that stand for all: each tilt, small and large, still and draughty.
 std::vector<SurfaceFilm> all_films() {
   std::vector<SurfaceFilm> films;
   for (const double tilt : {kUp, 0.02, 0.4, kPi / 4.0, 1.3, kUpright, 2.0, 3.0, kDown})
     for (const double length : {0.05, 0.5, 3.0})
-      for (const double speed : {0.0, 0.1, 1.0}) films.push_back(surface_film(tilt, length, speed, kAirK, kPressure));
+      for (const double speed : {0.0, 0.1, 1.0})
+        films.push_back(surface_film(tilt, length, speed, kAirK, kHundredKilopascal));
   return films;
 }
 
@@ -30,9 +31,9 @@ std::vector<SurfaceFilm> all_films() {
 // the sides the film also leaves out the conduction of 0.68 in a Nusselt number of 47.8, which is 1.4 % more.
 TEST(SurfaceFilm, IsTheWorkedDuct) {
   const double film_k = 303.15, rise = 30.0;
-  EXPECT_NEAR(surface_film(kUp, 0.375, 0.0, film_k, kPressure).at(rise), 5.47, 0.015 * 5.47);
-  EXPECT_NEAR(surface_film(kDown, 0.375, 0.0, film_k, kPressure).at(rise), 2.07, 0.015 * 2.07);
-  EXPECT_NEAR(surface_film(kUpright, 0.3, 0.0, film_k, kPressure).at(rise), 4.23, 0.029 * 4.23);
+  EXPECT_NEAR(surface_film(kUp, 0.375, 0.0, film_k, kHundredKilopascal).at(rise), 5.47, 0.015 * 5.47);
+  EXPECT_NEAR(surface_film(kDown, 0.375, 0.0, film_k, kHundredKilopascal).at(rise), 2.07, 0.015 * 2.07);
+  EXPECT_NEAR(surface_film(kUpright, 0.3, 0.0, film_k, kHundredKilopascal).at(rise), 4.23, 0.029 * 4.23);
 }
 
 // Away from the rounded meeting of two laws the film is the Nusselt number's own, but for the upright plate's 0.68.
@@ -42,9 +43,9 @@ TEST(SurfaceFilm, IsThePublishedLaws) {
   };
   for (const double length : {0.03, 0.1, 1.0, 3.0})
     for (const double difference : {0.3, 3.0, 30.0}) {
-      const double ra = rayleigh_number(difference, length, kAirK, kPressure);
-      const SurfaceFilm up = surface_film(kUp, length, 0.0, kAirK, kPressure);
-      const SurfaceFilm down = surface_film(kDown, length, 0.0, kAirK, kPressure);
+      const double ra = rayleigh_number(difference, length, kAirK, kHundredKilopascal);
+      const SurfaceFilm up = surface_film(kUp, length, 0.0, kAirK, kHundredKilopascal);
+      const SurfaceFilm down = surface_film(kDown, length, 0.0, kAirK, kHundredKilopascal);
       const double stable = coefficient(horizontal_plate_stable_nusselt(ra), length);
       EXPECT_NEAR(up.at(-difference), stable, 1e-9 * stable);
       EXPECT_NEAR(down.at(difference), stable, 1e-3 * stable) << "sin(pi) is not quite 0";
@@ -55,7 +56,8 @@ TEST(SurfaceFilm, IsThePublishedLaws) {
       }
       if (ra < 1e8) {
         const double upright = coefficient(vertical_plate_laminar_nusselt(ra, 0.7074) - 0.68, length);
-        EXPECT_NEAR(surface_film(kUpright, length, 0.0, kAirK, kPressure).at(difference), upright, 1e-3 * upright);
+        EXPECT_NEAR(surface_film(kUpright, length, 0.0, kAirK, kHundredKilopascal).at(difference), upright,
+                    1e-3 * upright);
       }
     }
 }
@@ -75,8 +77,8 @@ double handbook_upright_nusselt(double rayleigh) {
 TEST(SurfaceFilm, LiesBetweenTwoLawsOfTheUprightPlate) {
   for (const double length : {0.05, 0.1, 0.3, 1.0, 2.5, 4.0})
     for (const double difference : {0.5, 2.0, 8.0, 30.0}) {
-      const double ra = rayleigh_number(difference, length, kAirK, kPressure);
-      const double nusselt = surface_film(kUpright, length, 0.0, kAirK, kPressure).at(difference) /
+      const double ra = rayleigh_number(difference, length, kAirK, kHundredKilopascal);
+      const double nusselt = surface_film(kUpright, length, 0.0, kAirK, kHundredKilopascal).at(difference) /
                              coefficient_from_nusselt(1.0, length, kAirK);
       EXPECT_LT(nusselt, vertical_plate_nusselt(ra, 0.71)) << ra;
       EXPECT_GT(nusselt, 0.97 * handbook_upright_nusselt(ra) - 1.0) << ra;
@@ -86,31 +88,31 @@ TEST(SurfaceFilm, LiesBetweenTwoLawsOfTheUprightPlate) {
 // EN ISO 6946:2017, annex C (from memory): 0.7 W/(m2 K) where heat flows down, 5.0 where it flows up, for rooms. The
 // order is what can agree: the standard knows neither length nor difference.
 TEST(SurfaceFilm, KeepsWarmAirOverAColdFloorApart) {
-  const SurfaceFilm floor = surface_film(kUp, 2.0, 0.0, 290.0, kPressure);
+  const SurfaceFilm floor = surface_film(kUp, 2.0, 0.0, 290.0, kHundredKilopascal);
   EXPECT_GT(floor.at(-5.0), 0.7 / 1.5);
   EXPECT_LT(floor.at(-5.0), 0.7 * 1.5);
   EXPECT_GT(floor.at(5.0), 3.0 * floor.at(-5.0));
   EXPECT_LT(floor.at(20.0), 5.0 * 1.2);
   EXPECT_GT(floor.at(20.0), 5.0 / 1.5);
-  const SurfaceFilm ceiling = surface_film(kDown, 2.0, 0.0, 290.0, kPressure);
+  const SurfaceFilm ceiling = surface_film(kDown, 2.0, 0.0, 290.0, kHundredKilopascal);
   EXPECT_NEAR(ceiling.at(5.0), floor.at(-5.0), 1e-3) << "the mirror image";
   EXPECT_NEAR(ceiling.at(-5.0), floor.at(5.0), 1e-9);
 }
 
 TEST(SurfaceFilm, IsTheSameOnBothSidesOfAnUprightPlate) {
-  const SurfaceFilm wall = surface_film(kUpright, 2.0, 0.3, kAirK, kPressure);
+  const SurfaceFilm wall = surface_film(kUpright, 2.0, 0.3, kAirK, kHundredKilopascal);
   for (const double x : {0.001, 0.04, 0.3, 10.0}) EXPECT_NEAR(wall.at(x), wall.at(-x), 1e-12);
 }
 
 // A plate leant by 30 degrees from upright: the film that clings to it falls by cos(30)^(1/4) = 0.9647, and with any
 // tilt the film goes over continuously.
 TEST(SurfaceFilm, GoesContinuouslyFromUprightToLying) {
-  const double upright = surface_film(kUpright, 0.5, 0.0, kAirK, kPressure).at(-2.0);
-  EXPECT_NEAR(surface_film(kPi / 3.0, 0.5, 0.0, kAirK, kPressure).at(-2.0) / upright, 0.9647, 0.5e-4);
+  const double upright = surface_film(kUpright, 0.5, 0.0, kAirK, kHundredKilopascal).at(-2.0);
+  EXPECT_NEAR(surface_film(kPi / 3.0, 0.5, 0.0, kAirK, kHundredKilopascal).at(-2.0) / upright, 0.9647, 0.5e-4);
   for (const double x : {-8.0, -1.0, 1.0, 8.0})
     for (double tilt = 0.01; tilt < kPi; tilt += 0.01) {
-      const double here = surface_film(tilt, 1.0, 0.0, kAirK, kPressure).at(x);
-      const double next = surface_film(tilt + 1e-6, 1.0, 0.0, kAirK, kPressure).at(x);
+      const double here = surface_film(tilt, 1.0, 0.0, kAirK, kHundredKilopascal).at(x);
+      const double next = surface_film(tilt + 1e-6, 1.0, 0.0, kAirK, kHundredKilopascal).at(x);
       ASSERT_NEAR(next / here, 1.0, 1e-4) << tilt;
     }
 }
@@ -118,13 +120,13 @@ TEST(SurfaceFilm, GoesContinuouslyFromUprightToLying) {
 // The draught alone is the flat plate's: h_F at a vanishing difference, along the run where one is given.
 TEST(SurfaceFilm, AddsADraughtByCubes) {
   const double length = 0.5, speed = 1.5;
-  const double re = reynolds_number(speed, length, kAirK, kPressure);
+  const double re = reynolds_number(speed, length, kAirK, kHundredKilopascal);
   const double forced = coefficient_from_nusselt(flat_plate_nusselt(re, 0.7074), length, kAirK);
-  const SurfaceFilm still = surface_film(kUp, length, 0.0, kAirK, kPressure);
-  const SurfaceFilm windy = surface_film(kUp, length, speed, kAirK, kPressure);
+  const SurfaceFilm still = surface_film(kUp, length, 0.0, kAirK, kHundredKilopascal);
+  const SurfaceFilm windy = surface_film(kUp, length, speed, kAirK, kHundredKilopascal);
   for (const double x : {-6.0, -0.02, 0.0, 0.02, 6.0})
     EXPECT_NEAR(windy.at(x), mixed_nusselt(forced, still.at(x)), 1e-4 * forced) << x;
-  const SurfaceFilm longer = surface_film(kUp, length, speed, kAirK, kPressure, 4.0 * length);
+  const SurfaceFilm longer = surface_film(kUp, length, speed, kAirK, kHundredKilopascal, 4.0 * length);
   EXPECT_NEAR(longer.forced_cubed / windy.forced_cubed, 1.0 / 8.0, 1e-12) << "half the coefficient along four times";
   EXPECT_EQ(longer.warm.turbulent_cubed, windy.warm.turbulent_cubed);
 }
@@ -138,7 +140,7 @@ TEST(SurfaceFilm, WeakensInThinAir) {
 }
 
 TEST(SurfaceFilm, ChangesLittleWithTheTemperatureOfItsAir) {
-  const auto at = [](double kelvin, double x) { return surface_film(kUp, 1.0, 0.0, kelvin, kPressure).at(x); };
+  const auto at = [](double kelvin, double x) { return surface_film(kUp, 1.0, 0.0, kelvin, kHundredKilopascal).at(x); };
   EXPECT_NEAR(at(320.0, 10.0) / at(300.0, 10.0), 0.95, 0.01);
   EXPECT_NEAR(at(320.0, -10.0) / at(300.0, -10.0), 0.98, 0.01);
 }
@@ -187,8 +189,8 @@ TEST(SurfaceFilm, HasNoCornerAtItsSeams) {
 }
 
 TEST(SurfaceFilmDeathTest, RefusesWhatIsNoSurface) {
-  EXPECT_DEATH(surface_film(kUp, 0.0, 0.0, kAirK, kPressure), "broken invariant");
-  EXPECT_DEATH(surface_film(-0.1, 1.0, 0.0, kAirK, kPressure), "broken invariant");
+  EXPECT_DEATH(surface_film(kUp, 0.0, 0.0, kAirK, kHundredKilopascal), "broken invariant");
+  EXPECT_DEATH(surface_film(-0.1, 1.0, 0.0, kAirK, kHundredKilopascal), "broken invariant");
 }
 
 }  // namespace

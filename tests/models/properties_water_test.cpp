@@ -6,11 +6,10 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/water.hpp"
 #include "sim/core/dual.hpp"
+#include "tests/support/celsius.hpp"
 
 namespace noonhouse {
 namespace {
-
-double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
 // Density of air-free water at 1 atm, CRC Handbook of Chemistry and Physics (from memory). Tolerance 0.01 kg/m3.
 TEST(WaterDensity, MatchesTheHandbook) {

@@ -3,13 +3,12 @@
 
 #include <cmath>
 
+#include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/wet_bulb_fast.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kPressure = 101325.0;
 
 double humidity_at(double temperature_k, double share, double pressure_pa) {
   return humidity_ratio(share * saturation_pressure_pa(temperature_k), pressure_pa);
@@ -40,30 +39,36 @@ TEST(WetBulbFast, HasTheSlopesOfItsValues) {
   };
   for (const State& s :
        {State{310, 0.008, 290}, State{280, 0.004, 300}, State{330, 0.002, 285}, State{300, 0.03, 300}}) {
-    const D bulb = wet_bulb_fast_k(D::input(s.t, 0), D::input(s.w, 1), kPressure);
-    const D end = saturated_by_water_fast_k(D::input(s.t, 0), D::input(s.w, 1), D::input(s.water, 2), kPressure);
+    const D bulb = wet_bulb_fast_k(D::input(s.t, 0), D::input(s.w, 1), kStandardPressure);
+    const D end =
+        saturated_by_water_fast_k(D::input(s.t, 0), D::input(s.w, 1), D::input(s.water, 2), kStandardPressure);
     const auto slope = [](const auto& law, double h) { return (law(h) - law(-h)) / (2.0 * h); };
-    EXPECT_NEAR(bulb.grad[0], slope([&](double h) { return wet_bulb_fast_k(s.t + h, s.w, kPressure); }, 1e-3), 1e-6);
-    EXPECT_NEAR(bulb.grad[1], slope([&](double h) { return wet_bulb_fast_k(s.t, s.w + h, kPressure); }, 1e-6), 0.01);
-    EXPECT_NEAR(end.grad[0],
-                slope([&](double h) { return saturated_by_water_fast_k(s.t + h, s.w, s.water, kPressure); }, 1e-3),
+    EXPECT_NEAR(bulb.grad[0], slope([&](double h) { return wet_bulb_fast_k(s.t + h, s.w, kStandardPressure); }, 1e-3),
                 1e-6);
-    EXPECT_NEAR(end.grad[1],
-                slope([&](double h) { return saturated_by_water_fast_k(s.t, s.w + h, s.water, kPressure); }, 1e-6),
+    EXPECT_NEAR(bulb.grad[1], slope([&](double h) { return wet_bulb_fast_k(s.t, s.w + h, kStandardPressure); }, 1e-6),
                 0.01);
-    EXPECT_NEAR(end.grad[2],
-                slope([&](double h) { return saturated_by_water_fast_k(s.t, s.w, s.water + h, kPressure); }, 1e-2),
-                1e-7);
+    EXPECT_NEAR(
+        end.grad[0],
+        slope([&](double h) { return saturated_by_water_fast_k(s.t + h, s.w, s.water, kStandardPressure); }, 1e-3),
+        1e-6);
+    EXPECT_NEAR(
+        end.grad[1],
+        slope([&](double h) { return saturated_by_water_fast_k(s.t, s.w + h, s.water, kStandardPressure); }, 1e-6),
+        0.01);
+    EXPECT_NEAR(
+        end.grad[2],
+        slope([&](double h) { return saturated_by_water_fast_k(s.t, s.w, s.water + h, kStandardPressure); }, 1e-2),
+        1e-7);
   }
 }
 
 TEST(WetBulbFast, MeetsTheAirAtSaturationAndGoesOnBeyond) {
   for (const double t : {275.15, 300.0, 325.0}) {
-    const double saturated = saturation_humidity_ratio_fast(t, kPressure);
-    EXPECT_NEAR(wet_bulb_fast_k(t, saturated, kPressure), t, 1e-9);
-    EXPECT_NEAR(saturated_by_water_fast_k(t, saturated, 290.0, kPressure), t, 1e-9);
-    EXPECT_GT(wet_bulb_fast_k(t, 1.1 * saturated, kPressure), t);
-    EXPECT_LT(wet_bulb_fast_k(t, 0.9 * saturated, kPressure), t);
+    const double saturated = saturation_humidity_ratio_fast(t, kStandardPressure);
+    EXPECT_NEAR(wet_bulb_fast_k(t, saturated, kStandardPressure), t, 1e-9);
+    EXPECT_NEAR(saturated_by_water_fast_k(t, saturated, 290.0, kStandardPressure), t, 1e-9);
+    EXPECT_GT(wet_bulb_fast_k(t, 1.1 * saturated, kStandardPressure), t);
+    EXPECT_LT(wet_bulb_fast_k(t, 0.9 * saturated, kStandardPressure), t);
   }
 }
 

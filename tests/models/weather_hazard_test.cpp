@@ -12,6 +12,7 @@
 #include "models/weather/finer_rows.hpp"
 #include "models/weather/hazard_weather.hpp"
 #include "models/weather/weather_signal.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
@@ -20,7 +21,6 @@ using std::chrono::hours;
 using std::chrono::minutes;
 using std::chrono::sys_days;
 
-constexpr double kDay_s = 86400.0;
 const sys_days kFirst = std::chrono::year{2025} / 4 / 10;
 
 /// Four invented spring days with a hazy clear sky; rows have the means of a minute's samples.
@@ -33,12 +33,13 @@ WeatherSeries spring(double step_s = 3600.0, double instant_share = 1.0) {
   series.start = kFirst;
   series.step_s = step_s;
   series.instant_share = instant_share;
-  series.rows.resize(static_cast<std::size_t>(4.0 * kDay_s / step_s));
-  const double start_julian = 2440587.5 + static_cast<double>(series.start.time_since_epoch().count()) / kDay_s;
+  series.rows.resize(static_cast<std::size_t>(4.0 * kSecondsPerDay / step_s));
+  const double start_julian =
+      kUnixEpochJulianDay + static_cast<double>(series.start.time_since_epoch().count()) / kSecondsPerDay;
   for (std::size_t i = 0; i < series.rows.size(); ++i) {
     WeatherRow& row = series.rows[i];
     const double t_s = (static_cast<double>(i) + instant_share) * step_s;
-    row.temperature_k = 281.15 + 6.0 * std::sin(2.0 * kPi * (t_s / kDay_s - 0.375));
+    row.temperature_k = 281.15 + 6.0 * std::sin(2.0 * kPi * (t_s / kSecondsPerDay - 0.375));
     row.pressure_pa = 97800.0;
     row.humidity_ratio = 0.0042;
     row.wind_m_s = 2.0 + std::sin(t_s / 7000.0);
@@ -50,7 +51,7 @@ WeatherSeries spring(double step_s = 3600.0, double instant_share = 1.0) {
     for (int k = 0; k < samples; ++k) {
       const double utc_s = static_cast<double>(i) * step_s + 60.0 * k + 30.0 - series.utc_offset_s;
       const SunPosition sun =
-          sun_position(start_julian + utc_s / kDay_s, 48.0 * kRadiansPerDegree, 8.0 * kRadiansPerDegree);
+          sun_position(start_julian + utc_s / kSecondsPerDay, 48.0 * kRadiansPerDegree, 8.0 * kRadiansPerDegree);
       const SolarSplit sky = clear_sky(sun.elevation_rad, row.pressure_pa, 4.0, 1360.0);
       row.beam_normal_w_m2 += sky.beam_normal_w_m2 / samples;
       row.diffuse_horizontal_w_m2 += sky.diffuse_w_m2 / samples;
@@ -60,7 +61,8 @@ WeatherSeries spring(double step_s = 3600.0, double instant_share = 1.0) {
   return series;
 }
 
-double sum(const WeatherSeries& series, double WeatherRow::*value, double begin_s = 0.0, double end_s = 4.0 * kDay_s) {
+double sum(const WeatherSeries& series, double WeatherRow::*value, double begin_s = 0.0,
+           double end_s = 4.0 * kSecondsPerDay) {
   double out = 0.0;
   for (std::size_t i = 0; i < series.rows.size(); ++i) {
     const double middle_s = (static_cast<double>(i) + 0.5) * series.step_s;
@@ -94,7 +96,7 @@ TEST(FinerRows, AreReadAsTheSeriesWas) {
   for (const double share : {0.0, 0.5, 1.0}) {
     const WeatherSeries coarse = spring(3600.0, share), fine = with_finer_rows(coarse, 600.0);
     const WeatherSignal was = signal_of(coarse), is = signal_of(fine);
-    for (double t_s = 0.0; t_s <= 4.0 * kDay_s; t_s += 700.0) {
+    for (double t_s = 0.0; t_s <= 4.0 * kSecondsPerDay; t_s += 700.0) {
       const WeatherRow a = was.at(ticks(t_s)), b = is.at(ticks(t_s));
       EXPECT_NEAR(a.temperature_k, b.temperature_k, 1e-9) << share << " at " << t_s;
       EXPECT_NEAR(a.humidity_ratio, b.humidity_ratio, 1e-12) << share << " at " << t_s;
@@ -167,7 +169,7 @@ TEST(CloudburstWeather, KeepsWhatIsUnknownUnknown) {
 TEST(GustWeather, RaisesWindInItsTimeAlone) {
   const WeatherSeries was = spring(), is = with_gusts(was, {kFirst + hours{30}, 3600.0, 18.0});
   const WeatherSignal before = signal_of(was), after = signal_of(is);
-  for (double t_s = 0.0; t_s <= 4.0 * kDay_s; t_s += 300.0) {
+  for (double t_s = 0.0; t_s <= 4.0 * kSecondsPerDay; t_s += 300.0) {
     const bool inside = t_s >= 108000.0 && t_s <= 111600.0;
     const bool beside = t_s > 108000.0 - is.step_s && t_s < 111600.0 + is.step_s;
     const double wind = after.at(ticks(t_s)).wind_m_s;
@@ -188,8 +190,8 @@ TEST(FrostNightWeather, ComesDownToItsColdestAtDawn) {
   const auto night = night_after(was, kFirst + std::chrono::days{1});
   ASSERT_TRUE(night.has_value());
   // 48 N, 8 E, 11 and 12 April: sunset 19:08, sunrise 5:44 in this zone without summer time (from memory, 5 min).
-  EXPECT_NEAR(night->dusk_s - kDay_s, 19.0 * 3600.0 + 8.0 * 60.0, 300.0);
-  EXPECT_NEAR(night->dawn_s - 2.0 * kDay_s, 5.0 * 3600.0 + 44.0 * 60.0, 300.0);
+  EXPECT_NEAR(night->dusk_s - kSecondsPerDay, 19.0 * 3600.0 + 8.0 * 60.0, 300.0);
+  EXPECT_NEAR(night->dawn_s - 2.0 * kSecondsPerDay, 5.0 * 3600.0 + 44.0 * 60.0, 300.0);
   const WeatherSeries is = with_frost_night(was, {kFirst + std::chrono::days{1}, 270.15});
   const auto colder = [](const WeatherRow& a, const WeatherRow& b) { return a.temperature_k < b.temperature_k; };
   const auto coldest = std::min_element(is.rows.begin(), is.rows.end(), colder);

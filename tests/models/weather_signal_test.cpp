@@ -10,6 +10,7 @@
 #include "models/properties/constants.hpp"
 #include "models/properties/irradiance.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
@@ -17,7 +18,6 @@ namespace {
 using std::chrono::sys_days;
 using std::chrono::sys_seconds;
 
-constexpr double kDay_s = 86400.0;
 const sys_seconds kMidsummer = sys_days{std::chrono::year{2025} / 6 / 21};
 
 /// Invented rows at a high dry place; `fill` shapes row i.
@@ -51,7 +51,7 @@ double mean_over(const WeatherSignal& signal, double begin_s, double end_s, doub
 TEST(WeatherSignal, StatesGoStraightBetweenTheInstantsTheyBelongTo) {
   const auto fill = [](std::size_t i, WeatherRow& row) { row.temperature_k = 290.0 + 2.0 * row_number(i); };
   for (const double share : {0.0, 0.5, 1.0}) {
-    const WeatherSignal signal(invented_series(24, 3600.0, share, fill), kMidsummer, kDay_s);
+    const WeatherSignal signal(invented_series(24, 3600.0, share, fill), kMidsummer, kSecondsPerDay);
     for (int row : {3, 4, 5}) {
       const double instant_s = (row + share) * 3600.0;
       EXPECT_DOUBLE_EQ(signal.at(ticks(instant_s)).temperature_k, 290.0 + 2.0 * row) << share;
@@ -62,10 +62,10 @@ TEST(WeatherSignal, StatesGoStraightBetweenTheInstantsTheyBelongTo) {
 
 TEST(WeatherSignal, StatesAreFlatBeforeTheFirstAndAfterTheLastInstant) {
   const auto fill = [](std::size_t i, WeatherRow& row) { row.temperature_k = 290.0 + row_number(i); };
-  const WeatherSignal late(invented_series(24, 3600.0, 1.0, fill), kMidsummer, kDay_s);
+  const WeatherSignal late(invented_series(24, 3600.0, 1.0, fill), kMidsummer, kSecondsPerDay);
   EXPECT_DOUBLE_EQ(late.at(Tick{0}).temperature_k, 290.0);
   EXPECT_DOUBLE_EQ(late.at(30_min).temperature_k, 290.0);
-  const WeatherSignal early(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kDay_s);
+  const WeatherSignal early(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kSecondsPerDay);
   EXPECT_DOUBLE_EQ(early.at(kDay).temperature_k, 313.0);
   EXPECT_DOUBLE_EQ(early.at(kDay + 5_h).temperature_k, 313.0);
 }
@@ -83,7 +83,7 @@ TEST(WeatherSignal, WindTurnsAlongTheShorterArc) {
   const auto fill = [](std::size_t i, WeatherRow& row) {
     row.wind_from_rad = (i % 2 == 0 ? 350.0 : 20.0) * kRadiansPerDegree;
   };
-  const WeatherSignal signal(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kDay_s);
+  const WeatherSignal signal(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kSecondsPerDay);
   EXPECT_NEAR(signal.at(20_min).wind_from_rad, 0.0, 1e-9);
   EXPECT_NEAR(signal.at(40_min).wind_from_rad, 10.0 * kRadiansPerDegree, 1e-9);
   EXPECT_NEAR(signal.at(100_min).wind_from_rad, 0.0, 1e-9);
@@ -95,7 +95,7 @@ TEST(WeatherSignal, HumidityIsNeverAboveSaturation) {
     row.temperature_k = i % 2 == 0 ? 283.15 : 303.15;
     row.humidity_ratio = saturation_humidity_ratio(row.temperature_k, row.pressure_pa);
   };
-  const WeatherSignal signal(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kDay_s);
+  const WeatherSignal signal(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kSecondsPerDay);
   for (Tick t{0}; t < 3_h; t = t + 5_min) {
     const WeatherRow now = signal.at(t);
     EXPECT_LE(relative_humidity(now.temperature_k, now.humidity_ratio, now.pressure_pa), 1.0 + 1e-12) << t.ms;
@@ -105,7 +105,7 @@ TEST(WeatherSignal, HumidityIsNeverAboveSaturation) {
 
 TEST(WeatherSignal, RainIsConstantWithinItsInterval) {
   const auto fill = [](std::size_t i, WeatherRow& row) { row.rain_kg_m2_s = i == 5 ? 0.001 : 0.0; };
-  const WeatherSignal signal(invented_series(24, 3600.0, 1.0, fill), kMidsummer, kDay_s);
+  const WeatherSignal signal(invented_series(24, 3600.0, 1.0, fill), kMidsummer, kSecondsPerDay);
   EXPECT_EQ(signal.at(Tick{(5_h).ms - 1}).rain_kg_m2_s, 0.0);
   EXPECT_EQ(signal.at(5_h).rain_kg_m2_s, 0.001);
   EXPECT_EQ(signal.at(Tick{(6_h).ms - 1}).rain_kg_m2_s, 0.001);
@@ -117,7 +117,7 @@ TEST(WeatherSignal, UnknownStaysUnknown) {
     row.cloud_share = 0.5;
     if (i < 4) row.longwave_down_w_m2 = 330.0;
   };
-  const WeatherSignal signal(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kDay_s);
+  const WeatherSignal signal(invented_series(24, 3600.0, 0.0, fill), kMidsummer, kSecondsPerDay);
   EXPECT_DOUBLE_EQ(signal.at(150_min).longwave_down_w_m2, 330.0);
   EXPECT_DOUBLE_EQ(signal.at(3_h).longwave_down_w_m2, 330.0);
   EXPECT_TRUE(std::isnan(signal.at(200_min).longwave_down_w_m2));
@@ -126,7 +126,8 @@ TEST(WeatherSignal, UnknownStaysUnknown) {
 }
 
 TEST(WeatherSignal, BreaksAreEdgesInstantsAndSunCrossingsInOrder) {
-  const WeatherSignal signal(invented_series(48, 3600.0, 0.25, [](std::size_t, WeatherRow&) {}), kMidsummer, kDay_s);
+  const WeatherSignal signal(invented_series(48, 3600.0, 0.25, [](std::size_t, WeatherRow&) {}), kMidsummer,
+                             kSecondsPerDay);
   EXPECT_EQ(signal.next_break(Tick{0}), 15_min);
   EXPECT_EQ(signal.next_break(15_min), 1_h);
   const Tick sunrise = signal.next_sunrise(Tick{0}), sunset = signal.next_sunset(Tick{0});
@@ -146,7 +147,7 @@ TEST(WeatherSignal, BreaksAreEdgesInstantsAndSunCrossingsInOrder) {
 
 TEST(WeatherSignal, SunriseAndSunsetAreWhereTheSunCrossesTheHorizon) {
   const WeatherSignal signal(invented_series(72, 3600.0, 0.5, [](std::size_t, WeatherRow&) {}), kMidsummer,
-                             3.0 * kDay_s);
+                             3.0 * kSecondsPerDay);
   int days = 0;
   for (Tick rise = signal.next_sunrise(Tick{0}); rise != kNever; rise = signal.next_sunrise(rise), ++days) {
     const Tick set = signal.next_sunset(rise);
@@ -177,7 +178,7 @@ WeatherRow other_clear_sky(const SunPosition& sun) {
 /// A day of hourly means of other_clear_sky.
 WeatherSeries clear_day_of_hours() {
   WeatherSeries series = invented_series(24, 3600.0, 0.5, [](std::size_t, WeatherRow&) {});
-  const WeatherSignal place(series, kMidsummer, kDay_s);
+  const WeatherSignal place(series, kMidsummer, kSecondsPerDay);
   for (std::size_t i = 0; i < 24; ++i) {
     for (int k = 0; k < 360; ++k) {
       const WeatherRow now = other_clear_sky(place.sun(ticks(3600.0 * row_number(i) + 10.0 * k + 5.0)));
@@ -189,7 +190,7 @@ WeatherSeries clear_day_of_hours() {
 }
 
 TEST(WeatherSignal, HourlyMeansGiveBackTheClearSkyTheyCameFrom) {
-  const WeatherSignal signal(clear_day_of_hours(), kMidsummer, kDay_s);
+  const WeatherSignal signal(clear_day_of_hours(), kMidsummer, kSecondsPerDay);
   double worst_w_m2 = 0.0;
   for (Tick t{0}; t < kDay; t = t + 1_min) {
     const WeatherRow truth = other_clear_sky(signal.sun(t));
@@ -203,9 +204,9 @@ TEST(WeatherSignal, HourlyMeansGiveBackTheClearSkyTheyCameFrom) {
 TEST(WeatherSignal, EveryIntervalKeepsItsEnergyUnderBrokenClouds) {
   // Invented: clear and thick hours in a pattern without rhythm, from a short integer recurrence.
   for (const double step_s : {600.0, 3600.0}) {
-    const auto rows = static_cast<std::size_t>(kDay_s / step_s);
+    const auto rows = static_cast<std::size_t>(kSecondsPerDay / step_s);
     WeatherSeries series = invented_series(rows, step_s, 0.5, [](std::size_t, WeatherRow&) {});
-    const WeatherSignal place(series, kMidsummer, kDay_s);
+    const WeatherSignal place(series, kMidsummer, kSecondsPerDay);
     unsigned state = 12345;
     for (std::size_t i = 0; i < rows; ++i) {
       state = state * 1103515245U + 12345U;
@@ -214,7 +215,7 @@ TEST(WeatherSignal, EveryIntervalKeepsItsEnergyUnderBrokenClouds) {
       series.rows[i].beam_normal_w_m2 = sine > 0.0 ? 900.0 * share * std::sqrt(sine) : 0.0;
       series.rows[i].diffuse_horizontal_w_m2 = sine > 0.0 ? (300.0 - 200.0 * share) * sine : 0.0;
     }
-    const WeatherSignal signal(series, kMidsummer, kDay_s);
+    const WeatherSignal signal(series, kMidsummer, kSecondsPerDay);
     int checked = 0;
     for (std::size_t i = 0; i < rows; ++i) {
       const double begin_s = step_s * row_number(i);
@@ -237,7 +238,7 @@ TEST(WeatherSignal, IrradianceIsContinuousAndNeverBeyondTheExtraterrestrial) {
     row.beam_normal_w_m2 = i % 3 == 0 ? 0.0 : 1000.0;
     row.diffuse_horizontal_w_m2 = i % 2 == 0 ? 30.0 : 400.0;
   };
-  const WeatherSignal signal(invented_series(24, 3600.0, 0.5, fill), kMidsummer, kDay_s);
+  const WeatherSignal signal(invented_series(24, 3600.0, 0.5, fill), kMidsummer, kSecondsPerDay);
   double before = 0.0;
   for (Tick t{0}; t < kDay; t = t + 1_s) {
     const WeatherRow now = signal.at(t);
@@ -266,7 +267,7 @@ TEST(WeatherSignal, TheSameInstantGivesTheSameBits) {
     row.cloud_share = 0.1;
   };
   const WeatherSeries series = invented_series(48, 3600.0, 1.0, fill);
-  const WeatherSignal a(series, kMidsummer, 2.0 * kDay_s), b(series, kMidsummer, 2.0 * kDay_s);
+  const WeatherSignal a(series, kMidsummer, 2.0 * kSecondsPerDay), b(series, kMidsummer, 2.0 * kSecondsPerDay);
   for (Tick t{0}; t < kDay; t = t + 7_min) EXPECT_EQ(a.at(t), b.at(t));
 }
 

@@ -12,7 +12,6 @@ namespace noonhouse {
 namespace {
 
 using toy::advance_to;
-using toy::at;
 using toy::distance;
 using toy::fixed_steps;
 using toy::start_of;

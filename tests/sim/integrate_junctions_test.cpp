@@ -16,7 +16,6 @@ namespace noonhouse {
 namespace {
 
 using toy::advance_to;
-using toy::at;
 using toy::start_of;
 using toy::TwoRooms;
 

@@ -10,33 +10,33 @@
 namespace noonhouse {
 namespace {
 
-using Row = std::array<double, 3>;
-using Matrix = std::array<Row, 3>;
+using Row3 = std::array<double, 3>;
+using Matrix = std::array<Row3, 3>;
 constexpr double kRounding = 1e-14;
 
-Row times(const Row& row, const Matrix& m) {
-  Row out{};
+Row3 times(const Row3& row, const Matrix& m) {
+  Row3 out{};
   for (std::size_t j = 0; j < 3; ++j)
     for (std::size_t i = 0; i < 3; ++i) out[j] += row[i] * m[i][j];
   return out;
 }
-double dot(const Row& a, const Row& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
+double dot(const Row3& a, const Row3& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
 
 /// The textbook form k_i = h f(y + sum alpha_ij k_j) + h J sum gamma_ij k_j from the coefficients in use.
 struct Textbook {
   Matrix gamma{}, alpha{}, beta{};
-  Row alpha_sum{}, gamma_sum{}, beta_sum{}, b{}, b_embedded{};
+  Row3 alpha_sum{}, gamma_sum{}, beta_sum{}, b{}, b_embedded{};
 
   Textbook() {
     // gamma = (I / kGamma - C)^-1, lower triangular, by forward substitution.
-    const Matrix c{Row{0, 0, 0}, Row{ros3::kC21, 0, 0}, Row{ros3::kC31, ros3::kC32, 0}};
+    const Matrix c{Row3{0, 0, 0}, Row3{ros3::kC21, 0, 0}, Row3{ros3::kC31, ros3::kC32, 0}};
     for (std::size_t col = 0; col < 3; ++col)
       for (std::size_t row = col; row < 3; ++row) {
         double sum = row == col ? 1.0 : 0.0;
         for (std::size_t k = col; k < row; ++k) sum += c[row][k] * gamma[k][col];
         gamma[row][col] = ros3::kGamma * sum;
       }
-    const Matrix a{Row{0, 0, 0}, Row{ros3::kA21, 0, 0}, Row{1.0, 0, 0}};
+    const Matrix a{Row3{0, 0, 0}, Row3{ros3::kA21, 0, 0}, Row3{1.0, 0, 0}};
     for (std::size_t i = 0; i < 3; ++i) {
       alpha[i] = times(a[i], gamma);
       for (std::size_t j = 0; j < 3; ++j) beta[i][j] = alpha[i][j] + gamma[i][j];
@@ -45,14 +45,14 @@ struct Textbook {
       beta_sum[i] = alpha_sum[i] + gamma_sum[i];
     }
     b = times(ros3::kM, gamma);
-    Row embedded{};
+    Row3 embedded{};
     for (std::size_t i = 0; i < 3; ++i) embedded[i] = ros3::kM[i] - ros3::kE[i];
     b_embedded = times(embedded, gamma);
   }
 };
 
 /// R(z) = 1 + z b^T (I - z beta)^-1 (1, 1, 1).
-std::complex<double> stability(const Textbook& t, const Row& weights, std::complex<double> z) {
+std::complex<double> stability(const Textbook& t, const Row3& weights, std::complex<double> z) {
   std::array<std::complex<double>, 3> x{};
   for (std::size_t i = 0; i < 3; ++i) {
     x[i] = 1.0;

@@ -13,7 +13,6 @@ namespace noonhouse {
 namespace {
 
 using toy::advance_to;
-using toy::at;
 using toy::distance;
 using toy::fixed_steps;
 using toy::Glowing;

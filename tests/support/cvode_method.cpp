@@ -9,11 +9,10 @@
 #include <cmath>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// A jump, against rounding where two straight lines meet.
 bool jumps(double a, double b) { return std::abs(a - b) > 1e-9 * (std::abs(a) + std::abs(b)) + 1e-12; }

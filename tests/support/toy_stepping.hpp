@@ -5,13 +5,12 @@
 #include <cmath>
 #include <vector>
 
+#include "sim/core/index.hpp"
 #include "sim/integrate/stepper.hpp"
 #include "tests/support/toy_house.hpp"
 
 /// What tests of the stepper share: fixed steps, and a problem that is nonlinear and driven in time.
 namespace noonhouse::toy {
-
-inline std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Steps of one length, whatever their error.
 inline StepControl fixed_steps(Tick length) {

@@ -70,7 +70,7 @@ struct StirredUp {
 
 TEST(AirStreams, EveryZoneGetsAsMuchAirAsItGives) {
   StirredUp house;
-  const auto& flow = house.streams.at(house.potentials);
+  const auto& flow = house.streams.flowing(house.potentials);
   std::vector<double> gain(house.streams.zones().size(), 0.0);
   double through = 0.0;
   for (std::size_t i = 0; i < flow.size(); ++i) {
@@ -92,7 +92,7 @@ TEST(AirStreams, EveryZoneGetsAsMuchAirAsItGives) {
 TEST(AirStreams, AirInEqualsAirOutWithoutBeingSettledBefore) {
   StirredUp house;  // its pressures are those of the start, for other temperatures
   double in = 0.0, out = 0.0;
-  for (const AirFlow& flow : through_the_cover(house.streams, house.streams.at(house.potentials))) {
+  for (const AirFlow& flow : through_the_cover(house.streams, house.streams.flowing(house.potentials))) {
     in += flow.in_kg_s;
     out += flow.out_kg_s;
   }
@@ -103,7 +103,7 @@ TEST(AirStreams, AirInEqualsAirOutWithoutBeingSettledBefore) {
 /// The mixing of two layers is the law's own m, which its flux of vapour shows: q = m (w_a - w_b).
 TEST(AirStreams, MixingIsFoundAsTheLawHasIt) {
   StirredUp house;
-  const auto& flow = house.streams.at(house.potentials);
+  const auto& flow = house.streams.flowing(house.potentials);
   const House& compiled = house.assembly.plan.house;
   const std::string name = "mixing of layers 1 and 2 of the west bay";
   const auto& ways = house.streams.ways();
@@ -124,7 +124,7 @@ TEST(AirStreams, MixingIsFoundAsTheLawHasIt) {
 
 TEST(AirStreams, WaysHaveTheirOpeningsNames) {
   StirredUp house;
-  const auto flows = through_the_cover(house.streams, house.streams.at(house.potentials));
+  const auto flows = through_the_cover(house.streams, house.streams.flowing(house.potentials));
   const auto named = [&](const std::string& name) {
     return std::count_if(flows.begin(), flows.end(), [&](const AirFlow& f) { return f.name == name; });
   };

@@ -6,13 +6,12 @@
 #include <cmath>
 
 #include "models/power/battery_kind.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/compare/carry_days.hpp"
 #include "tools/compare/day_tally.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kDay_s = 86400.0;
 
 TankSpec tank() {
   TankSpec t;
@@ -52,13 +51,13 @@ PowerSpec power() {
 double days_by_steps(double charge_j, double cut_off_j, double load_w, double efficiency, double rate_1_s) {
   double t = 0.0;
   for (; charge_j > cut_off_j; t += 60.0) charge_j -= 60.0 * (load_w / efficiency + rate_1_s * charge_j);
-  return t / kDay_s;
+  return t / kSecondsPerDay;
 }
 
 /// 10 W on the mean and 20 W on the heaviest day, warm: 0.8 of 1 kWh through 96 %, less self-discharge.
 TEST(BatteryDays, CountFromTheChargeToTheCutOff) {
   BatteryDay day;
-  day.loads = {10.0 * kDay_s, 20.0 * kDay_s};
+  day.loads = {10.0 * kSecondsPerDay, 20.0 * kSecondsPerDay};
   day.coldest_k = 303.15;
   day.mean_k = 298.15;
   const double rate = battery_kinds().front().self_discharge_per_s();
@@ -72,7 +71,7 @@ TEST(BatteryDays, CountFromTheChargeToTheCutOff) {
 /// above 25 degC doubles the self-discharge of a kind whose own is said to double so.
 TEST(BatteryDays, ColdBringsTheCutOffNearer) {
   BatteryDay day;
-  day.loads = {10.0 * kDay_s, 10.0 * kDay_s};
+  day.loads = {10.0 * kSecondsPerDay, 10.0 * kSecondsPerDay};
   day.mean_k = 308.15;
   day.coldest_k = 273.15;
   const BatteryKind& kind = battery_kinds().front();
@@ -86,7 +85,7 @@ TEST(BatteryDays, ColdBringsTheCutOffNearer) {
 /// A run whose loads were cut off for most of it drew little; what is always on counts all day long.
 TEST(BatteryDays, StandbyCountsAllDay) {
   BatteryDay day;
-  day.loads = {0.5 * kDay_s, 0.5 * kDay_s};
+  day.loads = {0.5 * kSecondsPerDay, 0.5 * kSecondsPerDay};
   day.coldest_k = 303.15;
   const double rate = battery_kinds().front().self_discharge_per_s();
   EXPECT_NEAR(battery_days(3.6e6, power(), day).at_mean, days_by_steps(3.6e6, 0.72e6, 3.0, 0.96, rate), 0.002);

@@ -5,17 +5,16 @@
 
 #include <ostream>
 
+#include "sim/core/tick.hpp"
 #include "tools/compare/plan_cost.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kDay_s = 86400.0;
-
 /// A house with one of everything that can be priced, each part at a price of its own: its sum names the parts.
 ScenarioSpec priced_house() {
   ScenarioSpec s;
-  s.run.length_s = 12.0 * kDay_s;
+  s.run.length_s = 12.0 * kSecondsPerDay;
   s.openings = {{"ridge vent", {}}};
   s.fans = {{"fan", {}}};
   s.mist_lines = {{"mist", {}}, {"second mist", {}}};
@@ -29,7 +28,7 @@ ScenarioSpec priced_house() {
   s.pumps = {{"big pump", {}}};
   s.gutters = {{"front gutter", {}}};
   s.prices.currency = "EUR";
-  s.prices.season_s = 120.0 * kDay_s;
+  s.prices.season_s = 120.0 * kSecondsPerDay;
   double price = 1.0;
   for (const char* name : {"ridge vent", "fan", "mist", "bench sensor", "roof sensor", "heat watch", "big pump",
                            "front gutter", "tank", "panel", "battery"}) {

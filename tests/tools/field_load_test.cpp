@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <gtest/gtest.h>
 
+#include "tests/support/text_marks.hpp"
 #include "tests/tools/field_sample.hpp"
 #include "tools/scenario/located_overlay.hpp"
 
@@ -15,10 +16,6 @@ UserError load_error(const std::string& text) {
   }
   ADD_FAILURE() << "nothing was thrown for\n" << text;
   return {ErrorKind::usage, ""};
-}
-
-bool says(const UserError& error, const std::string& part) {
-  return std::string(error.what()).find(part) != std::string::npos;
 }
 
 TEST(FieldLoad, ReadsEveryKindOfField) {

@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "tests/support/text_marks.hpp"
 #include "tools/scenario/located_overlay.hpp"
 
 namespace noonhouse {
@@ -30,10 +31,6 @@ UserError error_of(const Action& action) {
 
 UserError reading_error(const std::string& text) {
   return error_of([&] { read_yaml_text(text, "house.yaml"); });
-}
-
-bool says(const UserError& error, const std::string& part) {
-  return std::string(error.what()).find(part) != std::string::npos;
 }
 
 /// A folder of its own for one test, removed afterwards.

@@ -26,9 +26,9 @@ struct Parts {
 double dealt_out(const Parts& parts, std::size_t group, std::int64_t done, std::vector<std::int64_t>& left) {
   if (group == parts.area_cm2.size()) return 0.0;
   if (done == parts.area_cm2[group]) return dealt_out(parts, group + 1, 0, left);
-  double least = kNever;
+  double least = kInfinity;
   for (std::size_t p = 0; p < left.size(); ++p) {
-    if (left[p] == 0 || parts.cost[group][p] == kNever) continue;
+    if (left[p] == 0 || parts.cost[group][p] == kInfinity) continue;
     --left[p];
     const double rest = dealt_out(parts, group, done + 1, left);
     ++left[p];
@@ -42,7 +42,7 @@ double dealt_out(const Parts& parts, std::size_t group, std::int64_t done, std::
 double by_prices(const Parts& parts, const std::vector<double>& room_price) {
   double sum = 0.0;
   for (std::size_t i = 0; i < parts.area_cm2.size(); ++i) {
-    double least = kNever;
+    double least = kInfinity;
     for (std::size_t p = 0; p < room_price.size(); ++p)
       least = std::min(least, parts.cost[i][p] + room_price[p] * static_cast<double>(parts.area_cm2[i]));
     sum += least;
@@ -65,12 +65,12 @@ TEST(PlacementFlow, EqualsEveryWayToDealOutSquareCentimetres) {
       parts.area_cm2.push_back(whole(random, 1, 3));
       parts.cost.emplace_back();
       for (int p = 0; p < places; ++p)
-        parts.cost.back().push_back(whole(random, 0, 4) == 0 ? kNever : harm_of_kind(random, kind));
+        parts.cost.back().push_back(whole(random, 0, 4) == 0 ? kInfinity : harm_of_kind(random, kind));
     }
     auto left = parts.room_cm2;
     const double expected = dealt_out(parts, 0, 0, left);
     const auto spread = cheapest_spread(parts.area_cm2, parts.room_cm2, parts.cost);
-    ASSERT_EQ(spread.has_value(), expected < kNever) << "round " << round;
+    ASSERT_EQ(spread.has_value(), expected < kInfinity) << "round " << round;
     if (!spread) {
       ++without;
       continue;
@@ -147,7 +147,7 @@ TEST(PlacementFlow, HoldsWhereHarmsAreFarApartAndGroupsMany) {
 TEST(PlacementFlow, NoGroupsCostNothingAndNoPlacesHoldNothing) {
   EXPECT_EQ(cheapest_spread({}, {5}, {})->cost, 0.0);
   EXPECT_FALSE(cheapest_spread({1}, {}, {{}}).has_value());
-  EXPECT_FALSE(cheapest_spread({1, 1}, {2}, {{0.0}, {kNever}}).has_value());
+  EXPECT_FALSE(cheapest_spread({1, 1}, {2}, {{0.0}, {kInfinity}}).has_value());
 }
 
 }  // namespace

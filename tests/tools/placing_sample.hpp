@@ -10,12 +10,13 @@
 #include <string>
 #include <vector>
 
+#include "models/properties/constants.hpp"
+#include "sim/core/index.hpp"
 #include "tools/placing/standing_plan.hpp"
 
 namespace noonhouse::placing_sample {
 
 using Random = boost::random::mt19937_64;
-inline constexpr double kNever = std::numeric_limits<double>::infinity();
 
 inline int whole(Random& random, int from, int to) {
   return boost::random::uniform_int_distribution<int>(from, to)(random);
@@ -23,7 +24,6 @@ inline int whole(Random& random, int from, int to) {
 inline double real(Random& random, double from, double to) {
   return boost::random::uniform_real_distribution<double>(from, to)(random);
 }
-inline std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Harms of one kind a problem: any; few whole values, so that many standings tie; all one; tenths, which no double
 /// holds; ties but for parts of the tie's tolerance (multiples of 0.3e-9, so that none lies near 1e-9 itself).
@@ -76,7 +76,7 @@ inline StandingProblem random_problem(Random& random, int groups, int places) {
     out.harm.emplace_back();
     for (int p = 0; p < places; ++p) {
       const bool cannot = whole(random, 0, 9) < 2 * never;
-      out.harm.back().push_back({cannot ? kNever : harm_of_kind(random, harm_kind), cannot ? "too dark" : ""});
+      out.harm.back().push_back({cannot ? kInfinity : harm_of_kind(random, harm_kind), cannot ? "too dark" : ""});
     }
   }
   out.most_moves = whole(random, -1, groups);
@@ -102,7 +102,7 @@ class EveryStanding {
   }
   /// The tie rule word by word. Standings are found in the order of their places.
   Standing best() const {
-    double least = kNever;
+    double least = kInfinity;
     for (const auto& standing : found_) least = std::min(least, standing.harm);
     const Standing* best = nullptr;
     for (const auto& standing : found_)
@@ -119,7 +119,7 @@ class EveryStanding {
     for (int p = 0; p < static_cast<int>(left_cm2_.size()); ++p) {
       bool may = group.may_use.empty();
       for (const int allowed : group.may_use) may = may || allowed == p;
-      if (!may || (group.stays && group.stands_on != p) || problem_.harm[i][at(p)].harm == kNever) continue;
+      if (!may || (group.stays && group.stands_on != p) || problem_.harm[i][at(p)].harm == kInfinity) continue;
       if (left_cm2_[at(p)] < area_cm2) continue;
       left_cm2_[at(p)] -= area_cm2;
       place_[i] = p;

@@ -136,16 +136,16 @@ TEST(StandingPlan, AMoveMoreNeverHarms) {
   int better = 0;
   for (int round = 0; round < 200; ++round) {
     StandingProblem problem = random_problem(random, 6, 6);
-    double last = kNever;
+    double last = kInfinity;
     for (problem.most_moves = 0; problem.most_moves <= 6; ++problem.most_moves) {
       const auto answer = plan_standing(problem);
       if (plan_of(answer) == nullptr) {
-        ASSERT_EQ(last, kNever) << "more moves never take a standing away";
+        ASSERT_EQ(last, kInfinity) << "more moves never take a standing away";
         continue;
       }
       ASSERT_LE(plan_of(answer)->moves, problem.most_moves);
       ASSERT_LE(plan_of(answer)->harm_after, last + 1.1e-9);
-      if (last < kNever && plan_of(answer)->harm_after < last - 1e-6) ++better;
+      if (last < kInfinity && plan_of(answer)->harm_after < last - 1e-6) ++better;
       last = plan_of(answer)->harm_after;
     }
   }
@@ -156,7 +156,7 @@ TEST(StandingPlan, AMoveMoreNeverHarms) {
 bool may_tie(const StandingProblem& problem) {
   for (const auto& row : problem.harm)
     for (const StandingHarm& one : row)
-      if (one.harm < kNever) return std::abs(one.harm * 10.0 - std::round(one.harm * 10.0)) < 1e-6;
+      if (one.harm < kInfinity) return std::abs(one.harm * 10.0 - std::round(one.harm * 10.0)) < 1e-6;
   return true;
 }
 
@@ -201,7 +201,7 @@ StandingProblem bench_house(Random& random, int most_moves, bool few_harms) {
     problem.harm.emplace_back();
     for (int p = 0; p < 15; ++p) {
       const double harm = few_harms ? 0.1 * whole(random, 0, 2) : harm_of_place[at(p)] + real(random, 0.0, 20.0);
-      problem.harm.back().push_back({whole(random, 0, 6) == 0 ? kNever : harm, "too dark"});
+      problem.harm.back().push_back({whole(random, 0, 6) == 0 ? kInfinity : harm, "too dark"});
     }
   }
   problem.most_moves = most_moves;

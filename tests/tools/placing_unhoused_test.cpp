@@ -62,7 +62,7 @@ void expect_refused(const StandingProblem& problem, const Unhoused& unhoused) {
     const bool named =
         group.may_use.empty() || std::find(group.may_use.begin(), group.may_use.end(), p) != group.may_use.end();
     const bool may = named && (!group.stays || group.stands_on == p);
-    const bool cannot = problem.harm[at(i)][at(p)].harm == kNever;
+    const bool cannot = problem.harm[at(i)][at(p)].harm == kInfinity;
     ASSERT_EQ(refused.why == PlaceRefusal::Why::may_not_use, !may);
     ASSERT_EQ(refused.why == PlaceRefusal::Why::cannot_stand, may && cannot);
     if (group.stays) continue;
@@ -119,7 +119,7 @@ TEST(Unhoused, SaysOfEachPlaceWhyItDoesNotDo) {
             "the west bench has 1.2 m²; they may use no other place");
   StandingProblem dark = house();
   dark.groups[0].may_use.clear();
-  dark.harm[0][2] = {kNever, "the floor is too dark for them"};
+  dark.harm[0][2] = {kInfinity, "the floor is too dark for them"};
   EXPECT_EQ(why(dark),
             "the citrus need 1.6 m²: the east middle bench has 0.8 m² left beside what must stay there; "
             "the west bench has 1.2 m²; the floor is too dark for them");
@@ -162,7 +162,7 @@ TEST(Unhoused, SaysHowMuchRoomThereIsTogether) {
 TEST(Unhoused, SaysThatMoreMustMove) {
   StandingProblem problem = house();
   problem.groups[0].may_use = {};
-  problem.harm[0][2] = {kNever, "the floor is too dark for them"};
+  problem.harm[0][2] = {kInfinity, "the floor is too dark for them"};
   problem.groups[1].stays = false;
   problem.most_moves = 1;
   EXPECT_EQ(why(problem),

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "tests/support/invented_record.hpp"
+#include "tests/support/text_marks.hpp"
 #include "tests/tools/faults_sample.hpp"
 #include "tools/report/fault_section.hpp"
 #include "tools/report/report.hpp"
@@ -15,12 +16,6 @@ namespace {
 
 using testing::HasSubstr;
 using testing::Not;
-
-std::size_t count_of(const std::string& text, const std::string& what) {
-  std::size_t count = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) ++count;
-  return count;
-}
 
 RunRecord run_of(const FaultSheet& sheet) {
   RunRecord record = invented::make_record();

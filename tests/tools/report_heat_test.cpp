@@ -9,6 +9,7 @@
 #include <string>
 
 #include "tests/support/invented_record.hpp"
+#include "tests/support/text_marks.hpp"
 #include "tools/report/heat_picture.hpp"
 #include "tools/report/heat_section.hpp"
 #include "tools/report/report.hpp"
@@ -25,12 +26,6 @@ LedgerHour hour_of(double begin_s, double vents_j, double cover_j, double ground
   hour.vents_j = vents_j, hour.cover_j = cover_j, hour.ground_j = ground_j;
   hour.sun_j = vents_j + cover_j + ground_j;
   return hour;
-}
-
-std::size_t count_of(const std::string& text, const std::string& what) {
-  std::size_t count = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) ++count;
-  return count;
 }
 
 /// What one path of a picture draws.

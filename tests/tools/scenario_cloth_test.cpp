@@ -58,7 +58,7 @@ TEST(FacetOptics, AClothInsideReturnsLightToTheGlassFromEverywhere) {
 }
 
 /// The small house under a cloth, with its first plan (nothing in service) or its second.
-Assembly house_under(const std::string& material, std::size_t plan_number = 0) {
+Assembly house_under_cloth(const std::string& material, std::size_t plan_number = 0) {
   const std::string text =
       small_scenario::with(small_scenario::kText, "  length: 2 d\n", "  length: 2 d\n  warm_up: 0 s\n") +
       "shades:\n  net: { material: " + material + " }\n";
@@ -83,12 +83,12 @@ double carried(const Assembly& assembly, const RunResult& result, const std::str
 
 /// A cloth that is rolled up sees neither sky nor surroundings, so it moves no heat to speak of; drawn, it does.
 TEST(Cloth, RolledUpItMovesNoHeat) {
-  Assembly away = house_under("green knitted net 50 %");
+  Assembly away = house_under_cloth("green knitted net 50 %");
   const RunResult result = run_of(away);
   EXPECT_EQ(carried(away, result, "sky over the net"), 0.0);
   EXPECT_EQ(carried(away, result, "surroundings of the net"), 0.0);
   EXPECT_GT(carried(away, result, "sky over the front roof of the west bay"), 1e6);
-  Assembly drawn = house_under("green knitted net 50 %");
+  Assembly drawn = house_under_cloth("green knitted net 50 %");
   for (const ChannelId channel : drawn.site.drawn)
     drawn.plan.house.initial_channels[static_cast<std::size_t>(channel.index)] = 1.0;
   const RunResult with = run_of(drawn);
@@ -104,8 +104,8 @@ TEST(Cloth, InsideShinyOneKeepsTheHouseWarmerByNightThanADarkOne) {
   double floor_k[2] = {};
   for (const int dark : {0, 1}) {
     Assembly house =
-        house_under(std::string("green knitted net 50 %, hangs: inside, over: all, infrared_passes: 5 %, ") +
-                    "emissivity: " + (dark == 1 ? "90 %" : "10 %"));
+        house_under_cloth(std::string("green knitted net 50 %, hangs: inside, over: all, infrared_passes: 5 %, ") +
+                          "emissivity: " + (dark == 1 ? "90 %" : "10 %"));
     for (const ChannelId channel : house.site.drawn)
       house.plan.house.initial_channels[static_cast<std::size_t>(channel.index)] = 1.0;
     house.plan.length = 4_h;  // from midnight to before sunrise

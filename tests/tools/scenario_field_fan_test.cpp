@@ -12,7 +12,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kFrom = 12.0, kTo = 14.0;  // hours that are averaged
+constexpr double kFanFrom = 12.0, kFanTo = 14.0;  // hours that are averaged
 
 struct FannedHouse {
   double length_m, width_m, eaves_m, ridge_m;
@@ -48,12 +48,12 @@ struct Fanned {
 Fanned fanned(const FannedHouse& house, double air_m3_m2_s, bool crop) {
   const field::Day day;
   const field::FieldRun run = field::run(day, house_text(house, air_m3_m2_s, crop), "aired");
-  const double drawn = run.flow_in("ventilation", Quantity::air, kFrom, kTo) / house.floor_m2();
+  const double drawn = run.flow_in("ventilation", Quantity::air, kFanFrom, kFanTo) / house.floor_m2();
   EXPECT_NEAR(drawn, 1.13 * air_m3_m2_s, 0.05 * drawn) << "the fan moves what it is said to";
-  Fanned out{run.house_air(0, kFrom, kTo) - kZeroCelsius - field::outdoor_c(day, 13.0), 0.0};
+  Fanned out{run.house_air(0, kFanFrom, kFanTo) - kZeroCelsius - field::outdoor_c(day, 13.0), 0.0};
   if (crop)
     out.latent_share =
-        2.43e6 * run.water_lost(run.node("pots of crop of all"), kFrom, kTo) / (0.65 * 900.0 * house.floor_m2());
+        2.43e6 * run.water_lost(run.node("pots of crop of all"), kFanFrom, kFanTo) / (0.65 * 900.0 * house.floor_m2());
   return out;
 }
 double rise_k(const FannedHouse& house, double air_m3_m2_s, bool crop) {

@@ -11,7 +11,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kFrom = 11.0, kTo = 15.0;  // hours that are averaged
+constexpr double kFogFrom = 11.0, kFogTo = 15.0;  // hours that are averaged
 
 /// Means over the middle of the day.
 struct Midday {
@@ -20,13 +20,13 @@ struct Midday {
 
 Midday midday(const field::FieldRun& run) {
   Midday out;
-  out.air_c = run.house_air(0, kFrom, kTo) - kZeroCelsius;
-  out.humidity = run.relative_humidity(kFrom, kTo);
-  out.deficit_pa = run.deficit_pa(kFrom, kTo);
+  out.air_c = run.house_air(0, kFogFrom, kFogTo) - kZeroCelsius;
+  out.humidity = run.relative_humidity(kFogFrom, kFogTo);
+  out.deficit_pa = run.deficit_pa(kFogFrom, kFogTo);
   const auto& plants = run.assembly().plants;
   for (const PlantParts& plant : plants) {
-    out.leaf_c += (run.mean(plant.tissue, 0, kFrom, kTo) - kZeroCelsius) / static_cast<double>(plants.size());
-    out.transpired_kg_s += run.water_lost(plant.pot, kFrom, kTo);
+    out.leaf_c += (run.mean(plant.tissue, 0, kFogFrom, kFogTo) - kZeroCelsius) / static_cast<double>(plants.size());
+    out.transpired_kg_s += run.water_lost(plant.pot, kFogFrom, kFogTo);
   }
   return out;
 }
@@ -144,10 +144,10 @@ TEST(FieldFog, HoldsTemperatureAndHumidityTogetherAndEvenly) {
   double lowest = 1e9, highest = 0.0, roof = 0.0;
   for (std::size_t bay = 0; bay < 3; ++bay) {
     for (std::size_t i = 0; i <= nozzles; ++i) {
-      lowest = std::min(lowest, more.layer_k(bay, i, kFrom, kTo));
-      highest = std::max(highest, more.layer_k(bay, i, kFrom, kTo));
+      lowest = std::min(lowest, more.layer_k(bay, i, kFogFrom, kFogTo));
+      highest = std::max(highest, more.layer_k(bay, i, kFogFrom, kFogTo));
     }
-    roof = std::max(roof, more.layer_k(bay, more.bay(bay).air.size() - 1, kFrom, kTo));
+    roof = std::max(roof, more.layer_k(bay, more.bay(bay).air.size() - 1, kFogFrom, kFogTo));
   }
   EXPECT_LT(highest - lowest, 0.5);
   EXPECT_GT(highest - lowest, 0.0);
@@ -216,7 +216,7 @@ TEST(FieldFog, CoolsTheAirMoreThanWhitewashOrAScreen) {
   EXPECT_LT(f.air_c, std::min(w.air_c, s.air_c) - 1.0);
   for (const Midday& m : {w, s, f}) EXPECT_LT(m.leaf_c, b.leaf_c);
   EXPECT_LT(f.transpired_kg_s, b.transpired_kg_s);
-  const double fog_kg_s = fogged.water_lost(fogged.assembly().tank, kFrom, kTo);
+  const double fog_kg_s = fogged.water_lost(fogged.assembly().tank, kFogFrom, kFogTo);
   EXPECT_GT(fog_kg_s, 0.1 * f.transpired_kg_s);
   RecordProperty("found", fmt::format("{:.2f} {:.2f} {:.2f} {:.2f}, ratio {:.2f}", b.air_c, w.air_c, s.air_c, f.air_c,
                                       fog_kg_s / f.transpired_kg_s));

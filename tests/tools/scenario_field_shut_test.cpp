@@ -9,7 +9,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kFrom = 12.0, kTo = 15.0;
+constexpr double kShutFrom = 12.0, kShutTo = 15.0;
 
 const char* const kHouse = R"(house:
   length: 8 m
@@ -52,18 +52,18 @@ field::Day calm() {
 /// The upper air is the hotter, the ferns beneath the bench the cooler.
 void expect_hotter_above(const field::FieldRun& run, double least_k) {
   const std::size_t top = run.bay().air.size() - 1;
-  EXPECT_GT(run.layer_k(0, top, kFrom, kTo), run.layer_k(0, 0, kFrom, kTo) + least_k);
-  const double low = run.mean(run.node("low ferns"), 0, kFrom, kTo);
-  EXPECT_LT(low, run.mean(run.node("bench ferns"), 0, kFrom, kTo));
-  EXPECT_LT(low, run.mean(run.node("high ferns"), 0, kFrom, kTo));
+  EXPECT_GT(run.layer_k(0, top, kShutFrom, kShutTo), run.layer_k(0, 0, kShutFrom, kShutTo) + least_k);
+  const double low = run.mean(run.node("low ferns"), 0, kShutFrom, kShutTo);
+  EXPECT_LT(low, run.mean(run.node("bench ferns"), 0, kShutFrom, kShutTo));
+  EXPECT_LT(low, run.mean(run.node("high ferns"), 0, kShutFrom, kShutTo));
   for (std::size_t i = 0; i < top; ++i)
-    EXPECT_GT(run.layer_k(0, i + 1, kFrom, kTo), run.layer_k(0, i, kFrom, kTo) - 0.2) << "layer " << i;
+    EXPECT_GT(run.layer_k(0, i + 1, kShutFrom, kShutTo), run.layer_k(0, i, kShutFrom, kShutTo) - 0.2) << "layer " << i;
   testing::Test::RecordProperty(
       "low_high_under_bench_shelf",
-      fmt::format("{:.2f} {:.2f} {:.2f} {:.2f} {:.2f}", run.layer_k(0, 0, kFrom, kTo) - kZeroCelsius,
-                  run.layer_k(0, top, kFrom, kTo) - kZeroCelsius, low - kZeroCelsius,
-                  run.mean(run.node("bench ferns"), 0, kFrom, kTo) - kZeroCelsius,
-                  run.mean(run.node("high ferns"), 0, kFrom, kTo) - kZeroCelsius));
+      fmt::format("{:.2f} {:.2f} {:.2f} {:.2f} {:.2f}", run.layer_k(0, 0, kShutFrom, kShutTo) - kZeroCelsius,
+                  run.layer_k(0, top, kShutFrom, kShutTo) - kZeroCelsius, low - kZeroCelsius,
+                  run.mean(run.node("bench ferns"), 0, kShutFrom, kShutTo) - kZeroCelsius,
+                  run.mean(run.node("high ferns"), 0, kShutFrom, kShutTo) - kZeroCelsius));
 }
 
 // Common practice, no source: shut on a bright day a clear-clad house is above 40 degC, its upper part the hottest, the
@@ -71,7 +71,7 @@ void expect_hotter_above(const field::FieldRun& run, double least_k) {
 // ferns 46.7 beneath the bench, 49.6 on it, 49.8 degC on the shelf.
 TEST(FieldShut, IsAboveFortyDegreesAndHottestBelowTheRoof) {
   const field::FieldRun run = field::run(calm(), kHouse, "shut");
-  EXPECT_GT(run.house_air(0, kFrom, kTo) - kZeroCelsius, 40.0);
+  EXPECT_GT(run.house_air(0, kShutFrom, kShutTo) - kZeroCelsius, 40.0);
   expect_hotter_above(run, 0.2);
 }
 
@@ -79,8 +79,8 @@ TEST(FieldShut, IsAboveFortyDegreesAndHottestBelowTheRoof) {
 // 39.8 and 40.8 degC.
 TEST(FieldShut, VentedIsStillHottestBelowTheRoof) {
   const field::FieldRun shut = field::run(calm(), kHouse, "shut"), run = field::run(calm(), kHouse, "vented");
-  EXPECT_LT(run.house_air(0, kFrom, kTo), shut.house_air(0, kFrom, kTo) - 3.0);
-  EXPECT_GT(run.house_air(0, kFrom, kTo) - kZeroCelsius, field::outdoor_c(calm(), 13.5));
+  EXPECT_LT(run.house_air(0, kShutFrom, kShutTo), shut.house_air(0, kShutFrom, kShutTo) - 3.0);
+  EXPECT_GT(run.house_air(0, kShutFrom, kShutTo) - kZeroCelsius, field::outdoor_c(calm(), 13.5));
   expect_hotter_above(run, 0.5);
 }
 

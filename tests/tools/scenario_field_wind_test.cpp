@@ -10,7 +10,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kFrom = 12.0, kTo = 14.0;
+constexpr double kWindFrom = 12.0, kWindTo = 14.0;
 
 struct Aired {
   double rise_k = 0.0;     ///< of the air over outdoors
@@ -19,9 +19,9 @@ struct Aired {
 
 Aired aired(const field::Day& day, const std::string& text) {
   const field::FieldRun run = field::run(day, text, "base");
-  const double air = run.house_air(0, kFrom, kTo), outdoor = field::outdoor_c(day, 13.0) + kZeroCelsius;
-  const double density = dry_air_density(outdoor, run.house_air(1, kFrom, kTo), run.assembly().pressure_pa);
-  return {air - outdoor, run.flow_in("ventilation", Quantity::air, kFrom, kTo) / density};
+  const double air = run.house_air(0, kWindFrom, kWindTo), outdoor = field::outdoor_c(day, 13.0) + kZeroCelsius;
+  const double density = dry_air_density(outdoor, run.house_air(1, kWindFrom, kWindTo), run.assembly().pressure_pa);
+  return {air - outdoor, run.flow_in("ventilation", Quantity::air, kWindFrom, kWindTo) / density};
 }
 
 /// An empty film house of 480 m2 on dry sand with screens in its three vents.

@@ -14,7 +14,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kFrom = 11.0, kTo = 15.0;  // hours that are averaged
+constexpr double kPlantsFrom = 11.0, kPlantsTo = 15.0;  // hours that are averaged
 
 /// The small house for one day, with other plants and what is put after them; `plan` by its number.
 struct PlantDay {
@@ -38,7 +38,7 @@ struct PlantDay {
     house = assemble(plan, site_table(plan, weather), weather);
     marked = run_with_marks(house.plan, 10_min);
   }
-  double mean(const Input& input, double from_h = kFrom, double to_h = kTo) const {
+  double mean(const Input& input, double from_h = kPlantsFrom, double to_h = kPlantsTo) const {
     return marked.marks.mean(house.plan.house.position(input), mark(from_h), mark(to_h));
   }
   double at(double hour, const Input& input) const {

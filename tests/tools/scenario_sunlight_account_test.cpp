@@ -25,7 +25,7 @@ constexpr double kDegree = std::numbers::pi / 180.0;
 
 /// A house of 6 m x 3 m that looks south, two bays, a slatted and a closed bench with plants on and under them.
 /// FORM, COVER, SHADES and OBSTACLES are filled in.
-constexpr const char* kText = R"(title: Light
+constexpr const char* kLightHouse = R"(title: Light
 run:
   start: 2025-03-20
   length: 1 d
@@ -119,7 +119,7 @@ const std::string kObstacles[] = {
 
 PlanScenario plan_of(const std::string& form, const std::string& cover = kGlass, const std::string& shades = "",
                      const std::string& obstacles = "") {
-  std::string text = kText;
+  std::string text = kLightHouse;
   const auto put = [&text](const std::string& mark, const std::string& value) {
     text.replace(text.find(mark), mark.size(), value);
   };

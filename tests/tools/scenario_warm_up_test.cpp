@@ -16,7 +16,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kTiny = 1e-12;
+constexpr double kRounding = 1e-12;
 
 FloorSpec bare_floor() {
   FloorSpec out;
@@ -45,14 +45,14 @@ TEST(GroundPlan, CoursesAreCutBelowAThinSkin) {
   floor.courses = {{"gravel", {"dry gravel", 0.10, 0.4, 1.5e6}}};
   const auto layers = ground_layers(floor);
   ASSERT_EQ(layers.size(), 3U + 6U);
-  EXPECT_NEAR(layers[0].thickness_m, 0.02, kTiny);
-  EXPECT_NEAR(layers[1].thickness_m, 0.04, kTiny);
-  EXPECT_NEAR(layers[2].thickness_m, 0.04, kTiny);
+  EXPECT_NEAR(layers[0].thickness_m, 0.02, kRounding);
+  EXPECT_NEAR(layers[1].thickness_m, 0.04, kRounding);
+  EXPECT_NEAR(layers[2].thickness_m, 0.04, kRounding);
   EXPECT_DOUBLE_EQ(layers[2].conductivity_w_m_k, 0.4);
   EXPECT_DOUBLE_EQ(layers[3].conductivity_w_m_k, 0.99);
-  EXPECT_NEAR(ground_depth_m(layers), 2.10, kTiny);
+  EXPECT_NEAR(ground_depth_m(layers), 2.10, kRounding);
   for (std::size_t i = 4; i < layers.size(); ++i) EXPECT_GT(layers[i].thickness_m, layers[i - 1].thickness_m);
-  EXPECT_NEAR(ground_depth_m(ground_layers(bare_floor())), 2.02, kTiny) << "a skin of the soil itself";
+  EXPECT_NEAR(ground_depth_m(ground_layers(bare_floor())), 2.02, kRounding) << "a skin of the soil itself";
 }
 
 /// A skin of 2 cm, then 0.2 m and 0.4 m, all of 1 W/(m K): 0.11, 0.3 and 0.2 m2 K/W from middle to middle to the end.
@@ -148,11 +148,11 @@ TEST(DeepGround, FollowsTheYearOfTheRun) {
   EXPECT_NEAR(deep_ground_k(spec, 24.5, 50.0), 283.15, 1e-4) << "deep down there is no year";
 }
 
-const std::string kGlass = "{roof: {}}";
+const std::string kGlassRoof = "{roof: {}}";
 const std::string kOpaque = "{roof: {opaque_reflects: 80 %}, walls: {opaque_reflects: 80 %}}";
 
 /// The small house with nothing in service, and its cover and ground as the test wants them.
-std::string still_house(const char* warm_up, const std::string& cover = kGlass) {
+std::string still_house(const char* warm_up, const std::string& cover = kGlassRoof) {
   using small_scenario::with;
   const std::string text =
       with(small_scenario::kText, "  length: 2 d", fmt::format("  length: 2 d\n  warm_up: {}", warm_up));
@@ -255,7 +255,7 @@ TEST(WarmUp, ASunBakedFloorTakesADayOrTwoMore) {
   // Shut, under glass, in July: the ground must be warmed by more than 20 K, and each day the floor's own mean rises
   // with it. Two days bring nine tenths, four bring it within half a kelvin, and there it stays: the state is that of
   // the repeated day, not near it.
-  const DayAgain day(kGlass);
+  const DayAgain day(kGlassRoof);
   const Misses two = day.misses("2 d");
   EXPECT_GT(two.cold_k, 15.0);
   EXPECT_LT(two.warm_k, 0.1 * two.cold_k);

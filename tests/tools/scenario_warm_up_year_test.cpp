@@ -39,7 +39,7 @@ std::string weather_text(double year_k, double day_k) {
   return text;
 }
 
-constexpr const char* kText = R"(title: Even year
+constexpr const char* kEvenYear = R"(title: Even year
 run:
   start: 2025-01-01
   length: 365 d
@@ -91,7 +91,7 @@ struct Year {
 };
 
 Year year_from(const std::string& warm_up, const std::string& swing, double year_k = kYearK, double day_k = kDayK) {
-  std::string text = kText;
+  std::string text = kEvenYear;
   text.replace(text.find("WARM_UP"), 7, warm_up);
   text.replace(text.find("soil_swing: 9 K"), 15, "soil_swing: " + swing);
   const PlanScenario plan = read_scenario_text(text, "year.yaml").plans.front();

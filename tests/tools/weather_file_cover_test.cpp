@@ -6,6 +6,7 @@
 #include <string>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/weather_file/time_label.hpp"
 #include "tools/weather_file/weather_cover.hpp"
 
@@ -17,7 +18,6 @@ using testing::AllOf;
 using testing::HasSubstr;
 
 const std::chrono::sys_seconds kStart = std::chrono::sys_days{std::chrono::year{2025} / 7 / 14};
-constexpr double kDay_s = 86400.0;
 
 WeatherSeries three_days() {
   WeatherSeries series;
@@ -27,7 +27,7 @@ WeatherSeries three_days() {
   return series;
 }
 
-std::string refusal(std::chrono::sys_seconds start, double duration_s) {
+std::string cover_refusal(std::chrono::sys_seconds start, double duration_s) {
   try {
     require_cover(three_days(), start, duration_s);
   } catch (const UserError& error) {
@@ -38,22 +38,24 @@ std::string refusal(std::chrono::sys_seconds start, double duration_s) {
 }
 
 TEST(WeatherCover, RunsInsideTheSeriesPass) {
-  EXPECT_NO_THROW(require_cover(three_days(), kStart, 3.0 * kDay_s));
-  EXPECT_NO_THROW(require_cover(three_days(), kStart + hours{48}, kDay_s));
+  EXPECT_NO_THROW(require_cover(three_days(), kStart, 3.0 * kSecondsPerDay));
+  EXPECT_NO_THROW(require_cover(three_days(), kStart + hours{48}, kSecondsPerDay));
 }
 
 TEST(WeatherCover, ARunPastTheEndNamesTheFirstMissingInstantAndWhatFits) {
-  EXPECT_THAT(refusal(kStart + hours{24}, 3.0 * kDay_s),
+  EXPECT_THAT(cover_refusal(kStart + hours{24}, 3.0 * kSecondsPerDay),
               AllOf(HasSubstr("first instant without weather is 2025-07-17 00:00"), HasSubstr("at most 2 days fit")));
-  EXPECT_THAT(refusal(kStart, 3.0 * kDay_s + 1.0), HasSubstr("first instant without weather is 2025-07-17 00:00"));
+  EXPECT_THAT(cover_refusal(kStart, 3.0 * kSecondsPerDay + 1.0),
+              HasSubstr("first instant without weather is 2025-07-17 00:00"));
 }
 
 TEST(WeatherCover, ARunThatBeginsOutsideNamesWhereItCouldBegin) {
-  EXPECT_THAT(refusal(kStart - hours{1}, kDay_s),
+  EXPECT_THAT(cover_refusal(kStart - hours{1}, kSecondsPerDay),
               AllOf(HasSubstr("first instant without weather is 2025-07-13 23:00"),
                     HasSubstr("starts between 2025-07-14 00:00 and 2025-07-16 00:00")));
-  EXPECT_THAT(refusal(kStart + hours{100}, kDay_s), HasSubstr("first instant without weather is 2025-07-18 04:00"));
-  EXPECT_THAT(refusal(kStart - hours{1}, 9.0 * kDay_s), HasSubstr("holds 3 days, the run asks for 9"));
+  EXPECT_THAT(cover_refusal(kStart + hours{100}, kSecondsPerDay),
+              HasSubstr("first instant without weather is 2025-07-18 04:00"));
+  EXPECT_THAT(cover_refusal(kStart - hours{1}, 9.0 * kSecondsPerDay), HasSubstr("holds 3 days, the run asks for 9"));
 }
 
 TEST(TimeLabel, ReadsWhatItWrites) {

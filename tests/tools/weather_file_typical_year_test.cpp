@@ -34,7 +34,7 @@ std::string row(const std::string& stamp, const std::string& rain = "0", const s
 }
 
 /// The message of the UserError that parsing gives, after checking its kind.
-std::string refusal(const std::string& text, const TypicalYearOptions& options = {}) {
+std::string typical_year_refusal(const std::string& text, const TypicalYearOptions& options = {}) {
   try {
     parse_typical_year(text, "year.csv", options);
   } catch (const UserError& error) {
@@ -124,21 +124,23 @@ TEST(TypicalYear, CalmHoursKeepTheDirectionBefore) {
 
 TEST(TypicalYear, ProblemsNameFileLineAndWhatWasRead) {
   const std::string good = row("07/14/1987,13:00");
-  EXPECT_THAT(refusal(small_file(good + row("07/14/1987,15:00"))),
+  EXPECT_THAT(typical_year_refusal(small_file(good + row("07/14/1987,15:00"))),
               AllOf(HasSubstr("year.csv:4: "), HasSubstr("07/14/1987 15:00"), HasSubstr("2001-07-14 13:00")));
-  EXPECT_THAT(refusal(small_file(row("07/14/1987,25:00"))), AllOf(HasSubstr("year.csv:3: "), HasSubstr("25:00")));
-  EXPECT_THAT(refusal(small_file(row("02/30/1987,13:00"))), HasSubstr("02/30/1987"));
-  EXPECT_THAT(refusal(small_file(row("07/14/1987,13:30"))), HasSubstr("13:30"));
-  EXPECT_THAT(refusal(small_file("07/14/1987,13:00,3.5\r\n")), AllOf(HasSubstr("3 cells"), HasSubstr("14 columns")));
-  EXPECT_THAT(refusal(small_file("07/14/1987,13:00,3.5,225,warm,10,52,835,500,600,100,4,0,0\r\n")),
+  EXPECT_THAT(typical_year_refusal(small_file(row("07/14/1987,25:00"))),
+              AllOf(HasSubstr("year.csv:3: "), HasSubstr("25:00")));
+  EXPECT_THAT(typical_year_refusal(small_file(row("02/30/1987,13:00"))), HasSubstr("02/30/1987"));
+  EXPECT_THAT(typical_year_refusal(small_file(row("07/14/1987,13:30"))), HasSubstr("13:30"));
+  EXPECT_THAT(typical_year_refusal(small_file("07/14/1987,13:00,3.5\r\n")),
+              AllOf(HasSubstr("3 cells"), HasSubstr("14 columns")));
+  EXPECT_THAT(typical_year_refusal(small_file("07/14/1987,13:00,3.5,225,warm,10,52,835,500,600,100,4,0,0\r\n")),
               AllOf(HasSubstr("dry bulb"), HasSubstr("warm")));
-  EXPECT_THAT(refusal(small_file("07/14/1987,13:00,3.5,225,20,10,52,835,-9900,600,100,4,0,0\r\n")),
+  EXPECT_THAT(typical_year_refusal(small_file("07/14/1987,13:00,3.5,225,20,10,52,835,-9900,600,100,4,0,0\r\n")),
               AllOf(HasSubstr("GHI"), HasSubstr("-9900"), HasSubstr("0 to 1800")));
-  EXPECT_THAT(refusal(small_file("")), HasSubstr("rows"));
-  EXPECT_THAT(refusal("1,2,3\nx\ny\n"), AllOf(HasSubstr("year.csv:1: "), HasSubstr("UTC offset")));
+  EXPECT_THAT(typical_year_refusal(small_file("")), HasSubstr("rows"));
+  EXPECT_THAT(typical_year_refusal("1,2,3\nx\ny\n"), AllOf(HasSubstr("year.csv:1: "), HasSubstr("UTC offset")));
   std::string renamed = small_file(good);
   renamed.replace(renamed.find("DNI (W/m^2)"), 11, "DNI (W/m2)");
-  EXPECT_THAT(refusal(renamed),
+  EXPECT_THAT(typical_year_refusal(renamed),
               AllOf(HasSubstr("year.csv:2: "), HasSubstr("\"DNI (W/m^2)\""), HasSubstr("\"DNI (W/m2)\"")));
 }
 
@@ -169,11 +171,11 @@ TEST(TypicalYear, ASummerMonthKeepsItsSunThroughTheSignal) {
   if (!std::filesystem::exists(sample())) GTEST_SKIP() << "no sample tmy3_hot_dry_1619m.csv beside the checkout";
   const WeatherSeries series = read_typical_year(sample());
   const std::chrono::sys_seconds july = std::chrono::sys_days{std::chrono::year{2001} / 7 / 1};
-  const int hours = 31 * 24;
-  const WeatherSignal signal(series, july, hours * 3600.0);
+  const int hour_count = 31 * 24;
+  const WeatherSignal signal(series, july, hour_count * 3600.0);
   const auto first = static_cast<std::size_t>((july - series.start).count() / 3600);
   double given = 0.0, given_beam = 0.0, given_diffuse = 0.0, got = 0.0, got_beam = 0.0, got_diffuse = 0.0;
-  for (std::size_t i = 0; i < static_cast<std::size_t>(hours); ++i) {
+  for (std::size_t i = 0; i < static_cast<std::size_t>(hour_count); ++i) {
     given += series.rows[first + i].global_horizontal_w_m2;
     given_beam += series.rows[first + i].beam_normal_w_m2;
     given_diffuse += series.rows[first + i].diffuse_horizontal_w_m2;

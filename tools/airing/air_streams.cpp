@@ -7,14 +7,13 @@
 #include <set>
 
 #include "models/properties/psychrometrics.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
 
 constexpr int kNoZone = -2;
 constexpr double kAlike = 1e-9;  ///< relative difference below which two states count as one
-
-std::size_t at_index(int i) { return static_cast<std::size_t>(i); }
 
 /// How much two values differ for their size.
 double contrast(double a, double b) {
@@ -53,7 +52,7 @@ AirStreams::AirStreams(const Assembly& assembly)
     : assembly_(assembly),
       junctions_(assembly.plan.house),
       amounts_(assembly.plan.house.initial_amounts),
-      flux_(at_index(assembly.plan.house.fluxes), 0.0) {
+      flux_(at(assembly.plan.house.fluxes), 0.0) {
   find_zones();
   find_ways();
   streams_.resize(ways_.size());
@@ -61,9 +60,9 @@ AirStreams::AirStreams(const Assembly& assembly)
 
 void AirStreams::find_zones() {
   const House& house = assembly_.plan.house;
-  zone_of_amount_.assign(at_index(house.states), kNoZone);
+  zone_of_amount_.assign(at(house.states), kNoZone);
   const auto add = [&](NodeId node, const AirZone& zone) {
-    zone_of_amount_[at_index(house.position(End(node, 1)))] = static_cast<int>(zones_.size());
+    zone_of_amount_[at(house.position(End(node, 1)))] = static_cast<int>(zones_.size());
     state_.push_back(house.position(Input(node)));
     zones_.push_back(zone);
   };
@@ -80,7 +79,7 @@ void AirStreams::find_zones() {
 /// The zone whose vapour an amount counts; outdoors for what lies beyond the boundary.
 int AirStreams::zone_of(int amount) const {
   const House& house = assembly_.plan.house;
-  return amount >= house.states ? kOutdoorsZone : zone_of_amount_[at_index(amount)];
+  return amount >= house.states ? kOutdoorsZone : zone_of_amount_[at(amount)];
 }
 
 void AirStreams::find_ways() {
@@ -91,20 +90,20 @@ void AirStreams::find_ways() {
     if (!kind) continue;
     Source source;
     for (int j = exchange.first_flux; j < exchange.first_flux + exchange.fluxes; ++j) {
-      const Quantity quantity = house.flux[at_index(j)].quantity;
+      const Quantity quantity = house.flux[at(j)].quantity;
       if (quantity == Quantity::air) source.air = j;
       if (quantity == Quantity::water) source.vapour = j;
       if (quantity == Quantity::energy) source.energy = j;
     }
     if (source.vapour < 0 || source.energy < 0) continue;
-    const FluxInfo& vapour = house.flux[at_index(source.vapour)];
+    const FluxInfo& vapour = house.flux[at(source.vapour)];
     const int a = zone_of(vapour.from), b = zone_of(vapour.to);
     if (a < 0 || b == kNoZone) continue;
     ways_.push_back({way_name(exchange.name, *kind), *kind, a, b});
     sources_.push_back(source);
     const auto& firsts = house.batch_first_flux;
     batches.insert(
-        at_index(static_cast<int>(std::upper_bound(firsts.begin(), firsts.end(), source.vapour) - firsts.begin()) - 1));
+        at(static_cast<int>(std::upper_bound(firsts.begin(), firsts.end(), source.vapour) - firsts.begin()) - 1));
   }
   batches_.assign(batches.begin(), batches.end());
 }
@@ -132,15 +131,15 @@ void AirStreams::settle(std::span<const double> potentials) {
   potentials_.assign(potentials.begin(), potentials.end());
   for (const auto& batch : house.store_batches) batch->amounts(potentials_.data(), amounts_.data());
   static_cast<void>(junctions_.settle(amounts_.data(), potentials_.data() + house.states));
-  for (const int state : house.junctions.states) potentials_[at_index(state)] = amounts_[at_index(state)];
+  for (const int state : house.junctions.states) potentials_[at(state)] = amounts_[at(state)];
 }
 
 AirState AirStreams::state_of(int zone) const {
   const House& house = assembly_.plan.house;
   if (zone == kOutdoorsZone)
-    return {potentials_[at_index(house.position(Input(assembly_.site.outdoor)))],
-            potentials_[at_index(house.position(Input(assembly_.site.humidity)))]};
-  const std::size_t first = at_index(state_[at_index(zone)]);
+    return {potentials_[at(house.position(Input(assembly_.site.outdoor)))],
+            potentials_[at(house.position(Input(assembly_.site.humidity)))]};
+  const std::size_t first = at(state_[at(zone)]);
   return {potentials_[first], potentials_[first + 1]};
 }
 
@@ -148,29 +147,29 @@ AirState AirStreams::state_of(int zone) const {
 void AirStreams::fill_columns() {
   std::vector<double> gains(zones_.size(), 0.0);
   for (std::size_t i = 0; i < ways_.size(); ++i) {
-    gains[at_index(ways_[i].a)] -= net_[i];
-    if (ways_[i].b != kOutdoorsZone) gains[at_index(ways_[i].b)] += net_[i];
+    gains[at(ways_[i].a)] -= net_[i];
+    if (ways_[i].b != kOutdoorsZone) gains[at(ways_[i].b)] += net_[i];
   }
   for (std::size_t i = 0; i < ways_.size(); ++i) {
     if (sources_[i].air >= 0 || ways_[i].b == kOutdoorsZone) continue;
-    const AirZone &a = zones_[at_index(ways_[i].a)], &b = zones_[at_index(ways_[i].b)];
-    if (b.column && !a.column) net_[i] = -gains[at_index(ways_[i].b)];
+    const AirZone &a = zones_[at(ways_[i].a)], &b = zones_[at(ways_[i].b)];
+    if (b.column && !a.column) net_[i] = -gains[at(ways_[i].b)];
   }
 }
 
-const std::vector<TwoWayAir>& AirStreams::at(std::span<const double> potentials) {
+const std::vector<TwoWayAir>& AirStreams::flowing(std::span<const double> potentials) {
   const House& house = assembly_.plan.house;
   settle(potentials);
   for (const std::size_t b : batches_)
     house.exchange_batches[b]->fluxes(potentials_.data(), flux_.data() + house.batch_first_flux[b]);
   net_.assign(ways_.size(), 0.0);
   for (std::size_t i = 0; i < ways_.size(); ++i)
-    if (sources_[i].air >= 0) net_[i] = flux_[at_index(sources_[i].air)];
+    if (sources_[i].air >= 0) net_[i] = flux_[at(sources_[i].air)];
   fill_columns();
   told_apart_ = true;
   for (std::size_t i = 0; i < ways_.size(); ++i) {
     const AirState a = state_of(ways_[i].a), b = state_of(ways_[i].b);
-    streams_[i] = two_ways({net_[i], flux_[at_index(sources_[i].vapour)], flux_[at_index(sources_[i].energy)]}, a, b);
+    streams_[i] = two_ways({net_[i], flux_[at(sources_[i].vapour)], flux_[at(sources_[i].energy)]}, a, b);
     told_apart_ = told_apart_ && noonhouse::told_apart(a, b);
   }
   return streams_;

@@ -64,7 +64,7 @@ class AirStreams {
   /// the ends of a step pressures are only near to right, so they are settled first for the states given. What a
   /// column of rising air takes in or gives up on the whole is what its other ways leave over; valid until the next
   /// call.
-  const std::vector<TwoWayAir>& at(std::span<const double> potentials);
+  const std::vector<TwoWayAir>& flowing(std::span<const double> potentials);
 
   /// Whether at the last call both streams of every way were known, not the net flow alone.
   bool told_apart() const { return told_apart_; }

@@ -12,6 +12,7 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 #include "tools/units/clock_text.hpp"
 
 namespace noonhouse {
@@ -19,8 +20,6 @@ namespace {
 
 constexpr Tick kEvery = 1_min;
 constexpr std::size_t kHours = 24;
-
-std::size_t at_index(int i) { return static_cast<std::size_t>(i); }
 
 /// Keeps one instant's potentials, and what is drawn in hour by hour on one day.
 class AirWatch final : public Observer {
@@ -35,7 +34,7 @@ class AirWatch final : public Observer {
       if (next_ <= midnight_) continue;
       const auto hour = static_cast<std::size_t>((next_ - midnight_ - kEvery).ms / Tick(1_h).ms);
       if (hour >= kHours) continue;
-      sums_[hour] += drawn_in_kg_s(streams_, streams_.at(stretch.potentials_at(next_)));
+      sums_[hour] += drawn_in_kg_s(streams_, streams_.flowing(stretch.potentials_at(next_)));
       ++samples_[hour];
     }
   }
@@ -61,12 +60,12 @@ class AirWatch final : public Observer {
 class Column {
  public:
   Column(const Assembly& assembly, const AirStreams& streams, int bay)
-      : assembly_(assembly), streams_(streams), bay_(at_index(bay)), layers_(assembly.shape.bays[bay_].layers) {
+      : assembly_(assembly), streams_(streams), bay_(at(bay)), layers_(assembly.shape.bays[bay_].layers) {
     outdoors_ = density(streams.state_of(kOutdoorsZone));
   }
   double excess_pa(std::size_t layer, double height_m) const {
     const House& house = assembly_.plan.house;
-    const double pressure = streams_.settled()[at_index(house.position(Input(assembly_.bays[bay_].pressure[layer])))];
+    const double pressure = streams_.settled()[at(house.position(Input(assembly_.bays[bay_].pressure[layer])))];
     const double reference = assembly_.reference_density_kg_m3;
     return pressure - kGravity * ((density(layer_state(layer)) - reference) * (height_m - layers_[layer].middle_m()) -
                                   (outdoors_ - reference) * height_m);
@@ -87,7 +86,7 @@ class Column {
   AirState layer_state(std::size_t layer) const {
     const auto& zones = streams_.zones();
     for (std::size_t z = 0; z < zones.size(); ++z)
-      if (at_index(zones[z].bay) == bay_ && zones[z].layer == layer && !zones[z].column)
+      if (at(zones[z].bay) == bay_ && zones[z].layer == layer && !zones[z].column)
         return streams_.state_of(static_cast<int>(z));
     NOON_ASSERT(false);
     return {};
@@ -110,7 +109,7 @@ void add_layers(Airing& out, const Assembly& assembly, const AirStreams& streams
     LayerAir layer;
     layer.bay = zones[z].bay;
     layer.layer = zones[z].layer;
-    layer.height_m = assembly.shape.bays[at_index(layer.bay)].layers[layer.layer].middle_m();
+    layer.height_m = assembly.shape.bays[at(layer.bay)].layers[layer.layer].middle_m();
     layer.air = state;
     out.layers.push_back(layer);
   }
@@ -127,8 +126,8 @@ void add_bays(Airing& out, const Assembly& assembly, const AirStreams& streams) 
     out.bays.push_back(bay);
   }
   for (const AirFlow& flow : out.flows) {
-    out.bays[at_index(flow.bay)].in_kg_s += flow.in_kg_s;
-    out.bays[at_index(flow.bay)].out_kg_s += flow.out_kg_s;
+    out.bays[at(flow.bay)].in_kg_s += flow.in_kg_s;
+    out.bays[at(flow.bay)].out_kg_s += flow.out_kg_s;
   }
 }
 
@@ -142,11 +141,11 @@ void add_inner_flows(Airing& out, const AirStreams& streams, const std::vector<T
   for (std::size_t i = 0; i < streams.ways().size(); ++i) {
     const AirWay& way = streams.ways()[i];
     if (way.b == kOutdoorsZone) continue;
-    const AirZone &a = zones[at_index(way.a)], &b = zones[at_index(way.b)];
+    const AirZone &a = zones[at(way.a)], &b = zones[at(way.b)];
     if (a.column && b.column) layer_of(a).column_up_kg_s += flow[i].a_to_b_kg_s;
     if (a.bay != b.bay) {
-      out.bays[at_index(a.bay)].to_next_kg_s += flow[i].a_to_b_kg_s;
-      out.bays[at_index(a.bay)].from_next_kg_s += flow[i].b_to_a_kg_s;
+      out.bays[at(a.bay)].to_next_kg_s += flow[i].a_to_b_kg_s;
+      out.bays[at(a.bay)].from_next_kg_s += flow[i].b_to_a_kg_s;
     } else if (!a.column && !b.column) {
       layer_of(a).up_kg_s += flow[i].a_to_b_kg_s;
       layer_of(a).down_kg_s += flow[i].b_to_a_kg_s;
@@ -216,8 +215,7 @@ std::vector<AirFlow> through_the_cover(const AirStreams& house, const std::vecto
       if (way.kind != kind || way.b != kOutdoorsZone) continue;
       auto found =
           std::find_if(out.begin(), out.end(), [&](const AirFlow& f) { return f.name == way.name && f.kind == kind; });
-      if (found == out.end())
-        found = out.insert(out.end(), {way.name, kind, house.zones()[at_index(way.a)].bay, 0.0, 0.0});
+      if (found == out.end()) found = out.insert(out.end(), {way.name, kind, house.zones()[at(way.a)].bay, 0.0, 0.0});
       found->in_kg_s += streams[i].b_to_a_kg_s;
       found->out_kg_s += streams[i].a_to_b_kg_s;
     }
@@ -230,15 +228,15 @@ FlushedZones flushed_zones(const AirStreams& house, const std::vector<TwoWayAir>
   std::vector<ZoneStream> between;
   for (std::size_t i = 0; i < streams.size(); ++i) {
     const AirWay& way = house.ways()[i];
-    const std::size_t a = at_index(way.a);
+    const std::size_t a = at(way.a);
     const double forth = streams[i].a_to_b_kg_s / dry_air_kg_m3, back = streams[i].b_to_a_kg_s / dry_air_kg_m3;
     if (way.b == kOutdoorsZone) {
       zones[a].to_outdoors_m3_s += forth;
       zones[a].from_outdoors_m3_s += back;
       continue;
     }
-    between.push_back({a, at_index(way.b), forth});
-    between.push_back({at_index(way.b), a, back});
+    between.push_back({a, at(way.b), forth});
+    between.push_back({at(way.b), a, back});
   }
   return {std::move(zones), std::move(between)};
 }
@@ -261,7 +259,7 @@ Airing airing_at(const Scenario& scenario, const PlanScenario& plan, Tick when) 
   run.add_observer(watch);
   static_cast<void>(run.go());
 
-  const std::vector<TwoWayAir>& flow = streams.at(watch.potentials());
+  const std::vector<TwoWayAir>& flow = streams.flowing(watch.potentials());
   Airing out;
   out.house = plan.spec.title;
   out.plan = plan.name;
@@ -271,7 +269,7 @@ Airing airing_at(const Scenario& scenario, const PlanScenario& plan, Tick when) 
   out.outdoors = streams.state_of(kOutdoorsZone);
   out.pressure_pa = assembly.pressure_pa;
   out.dry_air_kg_m3 = assembly.air_density_kg_m3;
-  out.wind_m_s = streams.settled()[at_index(assembly.plan.house.position(Input(assembly.site.wind)))];
+  out.wind_m_s = streams.settled()[at(assembly.plan.house.position(Input(assembly.site.wind)))];
   out.wind_from_rad = WeatherSignal(weather, std::chrono::sys_seconds(std::chrono::sys_days(plan.spec.run.start)),
                                     plan.spec.run.length_s)
                           .at(when)

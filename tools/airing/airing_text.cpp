@@ -10,6 +10,8 @@
 
 #include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "sim/core/index.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/scenario/tree_text.hpp"
 #include "tools/units/clock_text.hpp"
 
@@ -19,13 +21,9 @@ namespace {
 constexpr int kCell = 8;  ///< "+123.45" or "moister", and a gap
 constexpr int kHourCell = 6;
 constexpr int kLayerNames = 25;  ///< "Layers, from the top down"
-constexpr double kHourS = 3600.0;
-constexpr double kMinuteS = 60.0;
 constexpr double kFootM = 0.3048;
 
 using Cells = std::vector<std::string>;
-
-std::size_t at_index(int i) { return static_cast<std::size_t>(i); }
 
 /// Three digits of numbers that are neither tiny nor huge.
 std::string figure(double value) {
@@ -56,27 +54,27 @@ class Writer {
     text_ += text + '\n';
   }
   void paragraph(const std::string& text) {
-    for (const std::string& part : wrapped(text, at_index(width_))) line(part);
+    for (const std::string& part : wrapped(text, at(width_))) line(part);
   }
   /// A name and right-aligned cells; the name's further lines stand below it.
   void row(std::string_view name, int indent, const Cells& cells) {
     const int room = std::min(names_, width_ - kCell * static_cast<int>(cells.size())) - indent;
-    const auto parts = wrapped(name, at_index(room));
+    const auto parts = wrapped(name, at(room));
     for (std::size_t i = 0; i < parts.size(); ++i) {
-      std::string out = std::string(at_index(indent), ' ') + parts[i];
-      out += std::string(at_index(room) - characters(parts[i]), ' ');
+      std::string out = std::string(at(indent), ' ') + parts[i];
+      out += std::string(at(room) - characters(parts[i]), ' ');
       if (i == 0)
         for (const std::string& cell : cells) out += std::string(padding(cell), ' ') + cell;
       line(out);
     }
   }
   static std::size_t padding(const std::string& cell) {
-    return at_index(std::max(1, kCell - static_cast<int>(characters(cell))));
+    return at(std::max(1, kCell - static_cast<int>(characters(cell))));
   }
 
   /// A way's name beside its bay's: without "of the west bay" at its end.
   std::string short_name(const AirFlow& way) const {
-    const std::string of = fmt::format(" of the {} bay", air_.bays[at_index(way.bay)].name);
+    const std::string of = fmt::format(" of the {} bay", air_.bays[at(way.bay)].name);
     return way.kind == AirWayKind::crack && way.name.ends_with(of) ? way.name.substr(0, way.name.size() - of.size())
                                                                    : way.name;
   }
@@ -84,7 +82,7 @@ class Writer {
   bool us() const { return units_ == UnitSystem::us; }
   double shown_flow(double dry_kg_s) const {
     const double m3_s = dry_kg_s / air_.dry_air_kg_m3;
-    return us() ? m3_s * kMinuteS / (kFootM * kFootM * kFootM) : m3_s * kHourS;
+    return us() ? m3_s * kSecondsPerMinute / (kFootM * kFootM * kFootM) : m3_s * kSecondsPerHour;
   }
   std::string flow(double dry_kg_s) const { return figure(shown_flow(dry_kg_s)); }
   std::string_view flow_unit() const { return us() ? "ft³/min" : "m³/h"; }
@@ -126,7 +124,7 @@ void Writer::heading() {
       unbroken(fmt::format("{:.0f} degrees", air_.wind_from_rad / kRadiansPerDegree))));
   text_ += '\n';
   paragraph(fmt::format("The house changes its air {} times an hour: {} in and {} out, of {} of air.",
-                        figure(kHourS * air_.in_kg_s() / air_.dry_air_kg()), flow_text(air_.in_kg_s()),
+                        figure(kSecondsPerHour * air_.in_kg_s() / air_.dry_air_kg()), flow_text(air_.in_kg_s()),
                         flow_text(air_.out_kg_s()), volume_text(air_.dry_air_kg() / air_.dry_air_kg_m3)));
 }
 
@@ -134,13 +132,13 @@ void Writer::bay_rows(std::size_t b) {
   const BayAir& bay = air_.bays[b];
   line(bay.name + " bay");
   for (const AirFlow& way : air_.flows)
-    if (at_index(way.bay) == b)
+    if (at(way.bay) == b)
       row(short_name(way), 2,
-          {flow(way.in_kg_s), flow(way.out_kg_s), figure(kHourS * way.in_kg_s / air_.dry_air_kg()),
-           figure(kHourS * way.in_kg_s / bay.dry_air_kg)});
+          {flow(way.in_kg_s), flow(way.out_kg_s), figure(kSecondsPerHour * way.in_kg_s / air_.dry_air_kg()),
+           figure(kSecondsPerHour * way.in_kg_s / bay.dry_air_kg)});
   row("in all", 2,
-      {flow(bay.in_kg_s), flow(bay.out_kg_s), figure(kHourS * bay.in_kg_s / air_.dry_air_kg()),
-       figure(kHourS * bay.in_kg_s / bay.dry_air_kg)});
+      {flow(bay.in_kg_s), flow(bay.out_kg_s), figure(kSecondsPerHour * bay.in_kg_s / air_.dry_air_kg()),
+       figure(kSecondsPerHour * bay.in_kg_s / bay.dry_air_kg)});
 }
 
 void Writer::cover() {
@@ -163,7 +161,7 @@ void Writer::layers() {
   for (std::size_t b = 0; b < air_.bays.size(); ++b) {
     line(air_.bays[b].name + " bay");
     for (auto layer = air_.layers.rbegin(); layer != air_.layers.rend(); ++layer) {
-      if (at_index(layer->bay) != b) continue;
+      if (at(layer->bay) != b) continue;
       const double celsius = layer->air.temperature_k - kZeroCelsius;
       row(us() ? fmt::format("{:.2f} ft", layer->height_m / kFootM) : fmt::format("{:.2f} m", layer->height_m), 2,
           {fmt::format("{:.1f}", us() ? 1.8 * celsius + 32.0 : celsius),
@@ -210,19 +208,19 @@ void Writer::tracer() {
       "hour while the house takes in its own volume of outdoor air, and {} times in the end; the flows themselves make "
       "{}. The house's air is {} min old on the mean; efficiency {:.2f} (0.5 if all is mixed, less where air "
       "takes a short cut).",
-      figure(kHourS * t.decay_1_s), figure(kHourS * t.slowest_1_s), figure(kHourS * t.network_1_s),
-      figure(t.mean_age_s / kMinuteS), t.efficiency));
+      figure(kSecondsPerHour * t.decay_1_s), figure(kSecondsPerHour * t.slowest_1_s),
+      figure(kSecondsPerHour * t.network_1_s), figure(t.mean_age_s / kSecondsPerMinute), t.efficiency));
 }
 
 void Writer::hours() {
   text_ += '\n';
   paragraph("Air changes of the house that day, mean of each hour [1/h]");
   const int fitting = std::clamp(width_ / kHourCell, 1, 12);
-  for (std::size_t from = 0; from < air_.hourly_1_s.size(); from += at_index(fitting)) {
+  for (std::size_t from = 0; from < air_.hourly_1_s.size(); from += at(fitting)) {
     std::string clock, changes;
-    for (std::size_t h = from; h < std::min(from + at_index(fitting), air_.hourly_1_s.size()); ++h) {
+    for (std::size_t h = from; h < std::min(from + at(fitting), air_.hourly_1_s.size()); ++h) {
       clock += fmt::format("{:>{}}", fmt::format("{:02}:00", h), kHourCell);
-      changes += fmt::format("{:>{}}", figure(kHourS * air_.hourly_1_s[h]), kHourCell);
+      changes += fmt::format("{:>{}}", figure(kSecondsPerHour * air_.hourly_1_s[h]), kHourCell);
     }
     line(clock);
     line(changes);

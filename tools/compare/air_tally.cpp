@@ -20,7 +20,7 @@ AirTally::AirTally(const Assembly& assembly) : streams_(assembly) {
 }
 
 void AirTally::sample(double time_s, std::span<const double> potentials, double weight_s, double hottest_k) {
-  const std::vector<TwoWayAir>& now = streams_.at(potentials);
+  const std::vector<TwoWayAir>& now = streams_.flowing(potentials);
   double drawn_in_kg_s = 0.0;
   for (std::size_t i = 0; i < now.size(); ++i) {
     if (sum_of_piece_[i] == kInside) continue;

@@ -7,22 +7,23 @@
 #include "models/power/autonomy.hpp"
 #include "models/power/battery_kind.hpp"
 #include "models/power/cold_capacity.hpp"
+#include "models/properties/water.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/record/run_record.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kKgPerM3 = 1000.0;  ///< of the tank's marks, as the scenario is assembled
-constexpr double kNothing = 1e-9;    ///< a day [kg, J]
-constexpr double kSecondsPerDay = 86400.0, kWarmK = 298.15;
+constexpr double kNothing = 1e-9;  ///< a day [kg, J]
+constexpr double kWarmK = 298.15;
 
 double finite_or_none(double days) { return std::isfinite(days) ? days : kNotHappened; }
 
 }  // namespace
 
 CarryDays tank_days(double water_kg, const TankSpec& tank, const DayUse& use) {
-  const double usable_kg = std::max(0.0, water_kg - kKgPerM3 * tank.low_m3);
+  const double usable_kg = std::max(0.0, water_kg - kWaterKgPerM3 * tank.low_m3);
   const auto days = [&](double a_day) { return a_day > kNothing ? usable_kg / a_day : kNotHappened; };
   return {days(use.mean), days(std::max(use.mean, use.heaviest))};
 }

@@ -8,14 +8,13 @@
 #include <cmath>
 #include <cstdio>
 
+#include "models/properties/water.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/compare/comparison_layout.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kSecondsPerDay = 86400.0;
-constexpr double kWaterDensityKgM3 = 1000.0;  // shown volumes only; the mass is what is balanced
 
 std::string join(const std::vector<std::string>& parts, std::string_view between) {
   return fmt::format("{}", fmt::join(parts, between));
@@ -52,7 +51,7 @@ std::string height_text(double height_m, UnitSystem units) {
 
 std::string water_text(double water_kg, UnitSystem units) {
   if (!std::isfinite(water_kg)) return "-";
-  return format_quantity(water_kg / kWaterDensityKgM3, Dimension::volume, units);
+  return format_quantity(water_kg / kWaterKgPerM3, Dimension::volume, units);
 }
 
 std::string energy_text(double energy_j, UnitSystem units) {

@@ -6,10 +6,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/core/tick.hpp"
+#include "tools/units/units.hpp"
+
 namespace noonhouse {
 namespace {
-constexpr double kJoulesPerKilowattHour = 3.6e6;
-constexpr double kSecondsPerDay = 86400.0;
 
 /// Without a minus on what is shown as nothing.
 double rounded(double value, double steps) { return std::round(value * steps) / steps + 0.0; }

@@ -2,12 +2,12 @@
 #include <map>
 #include <tuple>
 
+#include "sim/core/index.hpp"
 #include "sim/graph/balance.hpp"
 #include "tools/compare/run_recorder.hpp"
 
 namespace noonhouse {
 namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Name of what owns each amount: nodes, then accounts.
 std::vector<std::string> owners(const House& house) {

@@ -4,13 +4,12 @@
 #include <set>
 
 #include "models/properties/irradiance.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/compare/run_recorder.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kHour = 3600.0;
 
 /// The word a harm event begins with, and how grave it is.
 int gravity(const std::string& word) {
@@ -48,23 +47,23 @@ void RunRecorder::put_plants(RunRecord& record, const RunResult& result) const {
       out.outcome = word;
       out.reason = colon == std::string::npos ? entry.what : entry.what.substr(colon + 2);
     }
-    out.hours_beyond = tally.beyond_s / kHour;
-    out.degree_hours_beyond = tally.degree_s / kHour;
-    out.longest_spell_h = tally.longest_spell_s / kHour;
-    out.hours_lethal = tally.lethal_s / kHour;
+    out.hours_beyond = tally.beyond_s / kSecondsPerHour;
+    out.degree_hours_beyond = tally.degree_s / kSecondsPerHour;
+    out.longest_spell_h = tally.longest_spell_s / kSecondsPerHour;
+    out.hours_lethal = tally.lethal_s / kSecondsPerHour;
     out.peak_tissue_k = tally.peak_k;
     out.peak_tissue_time_s = tally.peak_s;
     out.lowest_tissue_k = tally.lowest_k;
     out.peak_air_k = tally.peak_air_k;
-    out.hours_dry_air = tally.dry_s / kHour;
-    out.hours_wet = tally.wet_s / kHour;
+    out.hours_dry_air = tally.dry_s / kSecondsPerHour;
+    out.hours_wet = tally.wet_s / kSecondsPerHour;
     const double days = std::max(samples_s_, 1.0) / 86400.0;
     out.daily_light_mol_m2 = par_from_global(tally.light_j_m2) / days;
     out.sunburn_share = tally.burnt_s / plant.limits.burn_after_s;
     out.peak_wall_k = tally.peak_wall_k;
     out.transpired_kg = carried_by(assembly_.plan.house, result, "transpiration of " + plant.name) +
                         carried_by(assembly_.plan.house, result, "transpiration of the shaded side of " + plant.name);
-    out.day_length_h = tally.lit_s / kHour / std::max(1, tally.days);
+    out.day_length_h = tally.lit_s / kSecondsPerHour / std::max(1, tally.days);
     if (plant.limits.shortest_day_s || plant.limits.longest_day_s) {
       out.days_long_enough = tally.right_days;
       out.days_of_wrong_length = tally.days - tally.right_days;

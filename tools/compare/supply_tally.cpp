@@ -3,14 +3,13 @@
 
 #include <cmath>
 
+#include "models/properties/water.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/compare/carry_days.hpp"
 #include "tools/compare/plan_cost.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kKgPerM3 = 1000.0;  ///< of the tank's marks, as the scenario is assembled
-constexpr double kSecondsPerDay = 86400.0;
 
 /// What the tank gives up in a day without rain: all use, and what evaporates.
 FluxSum leaves_the_tank(const House& house) {
@@ -108,7 +107,7 @@ void SupplyTally::put_water(WaterOutcome& w, const RunResult& result) const {
   const auto carried = [&](const char* path, int flux) {
     return FluxSum().add(house, path, flux).of(result.state.carried);
   };
-  w.capacity_kg = kKgPerM3 * tank.capacity_m3;
+  w.capacity_kg = kWaterKgPerM3 * tank.capacity_m3;
   w.start_kg = amount(assembly_.tank, 1, house.initial_amounts);
   w.end_kg = amount(assembly_.tank, 1, result.state.amounts);
   w.lowest_kg = std::min(lowest_tank_kg_, w.end_kg);
@@ -176,7 +175,7 @@ void SupplyTally::put_energy(EnergyOutcome& e, const RunResult& result) const {
 
 void SupplyTally::put_cost(RunRecord& record, const RunResult& result) const {
   WaterBrought brought;
-  brought.volume_m3 = record.water.brought_kg / kKgPerM3;
+  brought.volume_m3 = record.water.brought_kg / kWaterKgPerM3;
   for (const RefillParts& refill : assembly_.refills)
     brought.visits_price += refill.price * result.channels[static_cast<std::size_t>(refill.deliveries.index)];
   record.cost = plan_cost(plan_, brought);

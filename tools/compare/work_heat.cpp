@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "models/properties/sun.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
@@ -13,7 +14,6 @@ namespace {
 constexpr double kBelly_m = 1.1;
 constexpr double kLeastSine = 0.08715574;  ///< of 5 deg
 constexpr Worker kWorker{WorkRate::moderate, true, false};
-constexpr double kSecondsPerDay = 86400.0;
 
 double fourth_root(double x) { return std::sqrt(std::sqrt(x)); }
 double fourth(double x) { return x * x * x * x; }

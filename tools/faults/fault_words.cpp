@@ -8,12 +8,12 @@
 #include <cmath>
 #include <limits>
 
+#include "sim/core/tick.hpp"
 #include "tools/compare/comparison_words.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kMinuteS = 60.0, kHourS = 3600.0, kDayS = 86400.0;
 constexpr double kMoreS = 120.0;  ///< instants of harm move by seconds between runs; less than this is no gain
 constexpr std::size_t kLongestShown = 12, kEndShown = 3;
 
@@ -77,23 +77,25 @@ std::string anyway_sentence(const FaultSheet& sheet) {
 
 std::string grace_text(double grace_s) {
   if (!std::isfinite(grace_s)) return "-";
-  if (grace_s < kMinuteS) return "under 1 min";
-  if (grace_s < 3.0 * kHourS) return hours_and_minutes(whole(grace_s / kMinuteS));
-  if (grace_s < kDayS) return hours_and_minutes(10 * whole(grace_s / (10.0 * kMinuteS)));
-  const long long hours = whole(grace_s / kHourS);
+  if (grace_s < kSecondsPerMinute) return "under 1 min";
+  if (grace_s < 3.0 * kSecondsPerHour) return hours_and_minutes(whole(grace_s / kSecondsPerMinute));
+  if (grace_s < kSecondsPerDay) return hours_and_minutes(10 * whole(grace_s / (10.0 * kSecondsPerMinute)));
+  const long long hours = whole(grace_s / kSecondsPerHour);
   return hours < 72 ? fmt::format("{} h", hours) : fmt::format("{} days {} h", hours / 24, hours % 24);
 }
 
 std::string short_grace_text(double grace_s) {
   if (!std::isfinite(grace_s)) return ".";
-  if (grace_s < kMinuteS) return "<1m";
-  if (grace_s < 100.0 * kMinuteS) return fmt::format("{}m", whole(grace_s / kMinuteS));
-  const long long half_hours = whole(grace_s / (0.5 * kHourS));
+  if (grace_s < kSecondsPerMinute) return "<1m";
+  if (grace_s < 100.0 * kSecondsPerMinute) return fmt::format("{}m", whole(grace_s / kSecondsPerMinute));
+  const long long half_hours = whole(grace_s / (0.5 * kSecondsPerHour));
   if (half_hours < 20) return fmt::format("{}{}h", half_hours / 2, half_hours % 2 == 0 ? "" : "½");
   return half_hours < 200 ? fmt::format("{}h", half_hours / 2) : fmt::format("{}d", half_hours / 48);
 }
 
-std::string horizon_text(const FaultSheet& sheet) { return hours_and_minutes(whole(sheet.horizon_s / kMinuteS)); }
+std::string horizon_text(const FaultSheet& sheet) {
+  return hours_and_minutes(whole(sheet.horizon_s / kSecondsPerMinute));
+}
 
 std::string fault_clock(const FaultSheet& sheet, double time_s) {
   RunRecord record;
@@ -116,10 +118,10 @@ std::string fault_cost_text(const FaultOutcome& fault) {
 
 int grace_step(double grace_s) {
   if (!std::isfinite(grace_s)) return 0;
-  if (grace_s < 0.25 * kHourS) return 5;
-  if (grace_s < kHourS) return 4;
-  if (grace_s < 3.0 * kHourS) return 3;
-  return grace_s < 8.0 * kHourS ? 2 : 1;
+  if (grace_s < 0.25 * kSecondsPerHour) return 5;
+  if (grace_s < kSecondsPerHour) return 4;
+  if (grace_s < 3.0 * kSecondsPerHour) return 3;
+  return grace_s < 8.0 * kSecondsPerHour ? 2 : 1;
 }
 
 const char* grace_step_text(int step) {

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "models/properties/constants.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
@@ -47,8 +48,7 @@ const KnownPath* known_path(std::string_view path) {
   return found == kKnownPaths.end() ? nullptr : found;
 }
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-std::size_t at(HeatLine line) { return static_cast<std::size_t>(line); }
+std::size_t row_of(HeatLine line) { return static_cast<std::size_t>(line); }
 
 /// The state of a node that counts this quantity.
 std::optional<int> state_of(const NodeInfo& node, Quantity quantity) {
@@ -146,7 +146,7 @@ void HeatLedger::place_energy(std::size_t j) {
   if (path_of(flux) == kSunPath) {
     of_flux_.push_back({j, kSunLine, -outward});
   } else {
-    of_flux_.push_back({j, at(line_across(flux)), outward});
+    of_flux_.push_back({j, row_of(line_across(flux)), outward});
   }
 }
 
@@ -155,27 +155,27 @@ void HeatLedger::place_water(std::size_t j) {
   const bool evaporates = is_vapour(flux.to) && !is_vapour(flux.from);
   const bool condenses = is_vapour(flux.from) && !is_vapour(flux.to);
   if (evaporates || condenses)
-    of_flux_.push_back({j, at(line_of_evaporation(flux)), evaporates ? kLatentHeatZero : -kLatentHeatZero});
+    of_flux_.push_back({j, row_of(line_of_evaporation(flux)), evaporates ? kLatentHeatZero : -kLatentHeatZero});
   // Vapour that leaves takes energy along whose latent part the book does not hold, or has just been given.
   if (inside(flux.from) && !inside(flux.to) && is_vapour(flux.to))
-    of_flux_.push_back({j, at(line_across(flux)), -kLatentHeatZero});
+    of_flux_.push_back({j, row_of(line_across(flux)), -kLatentHeatZero});
   if (!inside(flux.from) && inside(flux.to) && is_vapour(flux.from))
-    of_flux_.push_back({j, at(line_across(flux)), kLatentHeatZero});
+    of_flux_.push_back({j, row_of(line_across(flux)), kLatentHeatZero});
 }
 
 void HeatLedger::place_stores() {
-  std::vector<std::size_t> line(at(house_.states), at(HeatLine::kept));
+  std::vector<std::size_t> line(at(house_.states), row_of(HeatLine::kept));
   for (const FluxInfo& flux : house_.flux) {
     const KnownPath* known = known_path(house_.exchanges[at(flux.exchange)].path);
     if (known == nullptr || !known->stores) continue;
     for (const int end : {flux.from, flux.to})
-      if (inside(end)) line[at(end)] = at(known->line);
+      if (inside(end)) line[at(end)] = row_of(known->line);
   }
   for (const NodeInfo& node : house_.nodes) {
     const auto energy = state_of(node, Quantity::energy), water = state_of(node, Quantity::water);
     if (energy) of_state_.push_back({at(*energy), line[at(*energy)], 1.0});
     if (water && is_vapour(*water))
-      of_state_.push_back({at(*water), energy ? line[at(*energy)] : at(HeatLine::kept), -kLatentHeatZero});
+      of_state_.push_back({at(*water), energy ? line[at(*energy)] : row_of(HeatLine::kept), -kLatentHeatZero});
   }
 }
 

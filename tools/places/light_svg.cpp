@@ -22,7 +22,6 @@ constexpr int kBandHeight = 26, kBandGap = 14;
 constexpr int kCurveHeight = 46;
 constexpr std::size_t kTitleLetters = 40, kTextLetters = 60, kNameLetters = 36;
 constexpr int kStep = 5;  // minutes
-constexpr int kMinutesOfHour = 60;
 
 constexpr std::string_view kStyle = R"(<style>
 .noonhouse-light { font-family: system-ui, sans-serif; font-size: 13px; background: #fdfcf8; }

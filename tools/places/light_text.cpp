@@ -19,8 +19,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr int kMinutesOfHour = 60;
-
 void add_heading(TextSheet& sheet, UnitSystem units) {
   const DayLight& day = sheet.day();
   sheet.paragraph(day.plan.empty() ? day.house : fmt::format("{}, plan \"{}\"", day.house, day.plan));

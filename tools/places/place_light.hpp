@@ -11,7 +11,7 @@
 namespace noonhouse {
 
 /// Minutes of a day.
-inline constexpr int kMinutesOfDay = 1440;
+inline constexpr int kMinutesOfHour = 60, kMinutesOfDay = 24 * kMinutesOfHour;
 
 /// The light of one day at one place in the house, minute by minute; values belong to each minute's middle.
 struct PlaceLight {

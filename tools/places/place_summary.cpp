@@ -6,12 +6,10 @@
 
 #include "models/properties/irradiance.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kSecondsOfMinute = 60.0;
-constexpr double kMinutesOfHour = 60.0;
 
 bool is_day_long(const std::vector<double>& values) { return values.size() == kMinutesOfDay; }
 
@@ -55,7 +53,7 @@ PlaceSummary summary_of(const PlaceLight& place) {
   summary.soft_h = softly_lit / kMinutesOfHour;
   if (sunny > 0) summary.fleck_share = static_cast<double>(flecked) / sunny;
   if (light_w_m2 > 0.0) summary.diffuse_share = soft_w_m2 / light_w_m2;
-  summary.dli_mol_m2 = par_from_global(light_w_m2) * kSecondsOfMinute;
+  summary.dli_mol_m2 = par_from_global(light_w_m2) * kSecondsPerMinute;
   return summary;
 }
 

@@ -10,6 +10,7 @@
 
 #include "models/properties/irradiance.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "sim/core/index.hpp"
 #include "tools/compare/in_parallel.hpp"
 #include "tools/compare/plan_run.hpp"
 #include "tools/placing/place_reason.hpp"
@@ -24,7 +25,6 @@ constexpr Tick kEvery = 2_min;
 constexpr double kCountsAsSun =
     120.0;  ///< [W/m2]; sunshine by WMO No. 8, Guide to Instruments, ch. 8 (of the beam there)
 constexpr double kShareOfRuns = 0.3;  ///< of all work that one run of the house is, for the progress bar
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 int climate_of(const PlantGroupSpec& group, const HouseClimates& climates, const ScenarioSpec& spec) {
   std::vector<StandingPlace> places;

@@ -7,11 +7,10 @@
 #include <cmath>
 
 #include "models/properties/constants.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::string clock(double time_s) {
   const auto minutes = static_cast<int>(std::lround(time_s / 60.0));

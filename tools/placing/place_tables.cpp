@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "sim/core/tick.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/placing/place_words.hpp"
 
@@ -15,7 +16,6 @@ namespace {
 constexpr int kMarkWidth = 1, kNarrowestName = 12;
 constexpr int kBeside = kMarkWidth + kColumnGap;  // what the column of marks takes
 constexpr std::size_t kMostDayColumns = 14;
-constexpr double kHourS = 3600.0;
 
 std::string number_of(const std::string& quantity) { return quantity.substr(0, quantity.rfind(' ')); }
 std::string degrees(double temperature_k, UnitSystem units) {
@@ -30,7 +30,7 @@ double mean_day(const PlaceFelt& felt, double DayFelt::*of) {
   return worst_of(felt.days, {0, felt.days.size()}).*of / static_cast<double>(felt.days.size());
 }
 std::string hours(const PlaceFelt& felt, double DayFelt::*of) {
-  return few_digits(felt.days.empty() ? 0.0 : worst_of(felt.days, {0, felt.days.size()}).*of / kHourS);
+  return few_digits(felt.days.empty() ? 0.0 : worst_of(felt.days, {0, felt.days.size()}).*of / kSecondsPerHour);
 }
 
 int longest_name(const PlaceAnswer& answer) {
@@ -130,8 +130,9 @@ std::vector<PlaceColumn> felt_columns(const GroupShown& group, UnitSystem units)
   columns.push_back({"DLI", "mol", 4, 0,
                      text([](const PlaceFelt& f) { return few_digits(mean_day(f, &DayFelt::light_mol_m2)); }),
                      "DLI: photosynthetic light a day, mol/m²."});
-  columns.push_back({"Day", "h", 4, 0,
-                     text([](const PlaceFelt& f) { return few_digits(mean_day(f, &DayFelt::lit_s) / kHourS); }),
+  columns.push_back({"Day", "h", 4, 0, text([](const PlaceFelt& f) {
+                       return few_digits(mean_day(f, &DayFelt::lit_s) / kSecondsPerHour);
+                     }),
                      "Day: hours of light a day."});
   PlaceColumn worst{
       "Worst", "", 10, 10, text(worst_hazard_text), "Worst: the hazard that decides, its dose over the next mark."};

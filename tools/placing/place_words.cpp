@@ -7,13 +7,12 @@
 #include <array>
 #include <cmath>
 
+#include "sim/core/tick.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/units/clock_text.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kDayS = 86400.0;
 
 std::string number_word(std::size_t number) {
   static constexpr std::array<std::string_view, 13> kWords{"no",    "one",   "two",  "three", "four",   "five",  "six",
@@ -150,7 +149,7 @@ std::string standing_words(const PlaceAnswer& answer, const GroupShown& group) {
 }
 
 std::string run_words(const PlaceAnswer& answer) {
-  const double days = answer.length_s / kDayS;
+  const double days = answer.length_s / kSecondsPerDay;
   const auto start = parse_date_time(answer.start);
   return fmt::format("{:.3g} day{} from {}", days, days == 1.0 ? "" : "s",
                      start ? format_date_time(*start) : answer.start);

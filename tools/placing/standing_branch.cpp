@@ -3,18 +3,16 @@
 
 #include <algorithm>
 #include <boost/dynamic_bitset.hpp>
-#include <limits>
 #include <numeric>
+
+#include "models/properties/constants.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kRounding = 1e-12;  ///< of the larger of the limit and 1
 constexpr std::int64_t kLargestCut = 1'000'000;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-int count(std::size_t size) { return static_cast<int>(size); }
 
 /// What follows from the places still open; false if nothing can come of the branch.
 bool settle(StandingBranch& branch, const StandingTable& table, const StandingLimits& limits) {
@@ -24,7 +22,7 @@ bool settle(StandingBranch& branch, const StandingTable& table, const StandingLi
   branch.may_stay.clear();
   branch.moves = 0;
   branch.settled_harm = branch.least_harm = 0.0;
-  for (int i = 0; i < count(branch.harm.size()); ++i) {
+  for (int i = 0; i < count_of(branch.harm.size()); ++i) {
     const auto& row = branch.harm[at(i)];
     const auto options = std::count_if(row.begin(), row.end(), [](double harm) { return harm < kInfinity; });
     if (options == 0) return false;
@@ -52,7 +50,7 @@ bool close_places(StandingBranch& branch, const StandingTable& table, const Stan
     auto& row = branch.harm[at(i)];
     const double others = branch.least_harm - *std::min_element(row.begin(), row.end());
     const bool must_stay = branch.moves == limits.most_moves && branch.may_stay_put(table, i);
-    for (int p = 0; p < count(row.size()); ++p) {
+    for (int p = 0; p < count_of(row.size()); ++p) {
       if (row[at(p)] == kInfinity) continue;
       if (table.area_cm2[at(i)] <= branch.left_cm2[at(p)] && !(must_stay && p != table.stands_on[at(i)]) &&
           !too_harmful(limits, others + row[at(p)]))

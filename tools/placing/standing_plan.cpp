@@ -2,12 +2,11 @@
 #include "tools/placing/standing_plan.hpp"
 
 #include <algorithm>
-#include <limits>
+
+#include "models/properties/constants.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 void keep_only(StandingTable& table, std::size_t group, int place) {
   auto& row = table.harm[group];

@@ -6,14 +6,12 @@
 #include <functional>
 #include <tuple>
 
+#include "models/properties/constants.hpp"
+#include "sim/core/index.hpp"
 #include "tools/placing/standing_branch.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-int count(std::size_t size) { return static_cast<int>(size); }
 
 enum class Look {
   nothing,  ///< the branch holds nothing within the limits, or no more than was found
@@ -48,7 +46,7 @@ class Search {
   bool too_harmful(double bound) const { return noonhouse::too_harmful(limits_, bound); }
   bool may_stay(const StandingBranch& branch, int group) const { return branch.may_stay_put(table_, group); }
   bool moves_bind(const StandingBranch& branch) const {
-    return limits_.most_moves - branch.moves < count(branch.may_stay.size());
+    return limits_.most_moves - branch.moves < count_of(branch.may_stay.size());
   }
 
   const StandingTable& table_;
@@ -66,7 +64,7 @@ std::optional<Spread> Search::spread(const StandingBranch& branch, const std::ve
   for (const int i : branch.open) {
     areas.push_back(table_.area_cm2[at(i)]);
     cost.push_back(branch.harm[at(i)]);
-    for (int p = 0; p < count(room.size()); ++p) {
+    for (int p = 0; p < count_of(room.size()); ++p) {
       double& price = cost.back()[at(p)];
       if (price == kInfinity) continue;
       price *= per_harm;

@@ -3,17 +3,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
+#include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kCm2PerM2 = 1e4;
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 std::int64_t whole_cm2(double area_m2) {
   NOON_ASSERT(area_m2 >= 0.0 && area_m2 < 1e9);

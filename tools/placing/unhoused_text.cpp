@@ -4,12 +4,11 @@
 
 #include <algorithm>
 
+#include "sim/core/index.hpp"
 #include "tools/placing/unhoused.hpp"
 
 namespace noonhouse {
 namespace {
-
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 class Words {
  public:

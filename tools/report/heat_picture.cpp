@@ -9,7 +9,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr std::size_t kMostColumns = 240;
+constexpr std::size_t kMostColumnsDrawn = 240;
 constexpr double kWidth = 10000.0, kHeight = 2000.0;  ///< of the drawing, in its own units
 constexpr double kMarks = 7.0;                        ///< about as many steps on the axis, at most
 
@@ -100,7 +100,7 @@ std::vector<HeatColumn> heat_columns(const RunRecord& record, std::size_t most) 
 HeatScale heat_scale(const std::vector<RunRecord>& records) {
   StackEnds most;
   for (const RunRecord& record : records)
-    for (const HeatColumn& column : heat_columns(record, kMostColumns)) {
+    for (const HeatColumn& column : heat_columns(record, kMostColumnsDrawn)) {
       const StackEnds ends = stack_ends(column);
       most.below_w = std::min(most.below_w, ends.below_w);
       most.above_w = std::max({most.above_w, ends.above_w, column.sun_w});
@@ -122,7 +122,7 @@ std::vector<HeatMark> heat_marks(const HeatScale& scale) {
 }
 
 std::string heat_svg(const RunRecord& record, const HeatScale& scale) {
-  const std::vector<HeatColumn> columns = heat_columns(record, kMostColumns);
+  const std::vector<HeatColumn> columns = heat_columns(record, kMostColumnsDrawn);
   if (columns.empty()) return "";
   const Sheet sheet(columns, scale);
   std::string out = fmt::format("<svg viewBox=\"0 0 {:.0f} {:.0f}\" preserveAspectRatio=\"none\" aria-hidden=\"true\">",

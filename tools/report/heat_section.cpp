@@ -5,22 +5,22 @@
 #include <cmath>
 #include <vector>
 
+#include "sim/core/tick.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/report/html.hpp"
+#include "tools/units/units.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kHour = 3600.0, kDay = 86400.0;
-constexpr double kJoulesPerKilowattHour = 3.6e6;
-constexpr std::size_t kMostRows = 50;
+constexpr std::size_t kMostRowsShown = 50;
 constexpr double kMostTimes = 7.0;  ///< written under the picture; as many fit on a phone
 
 /// The spacing of the times under a picture [s].
 double time_spacing_s(double length_s) {
   for (const double hours : {1.0, 3.0, 6.0, 12.0, 24.0, 48.0, 96.0, 168.0, 336.0, 720.0, 1440.0})
-    if (length_s <= kMostTimes * hours * kHour) return hours * kHour;
-  return std::ceil(length_s / kDay / kMostTimes) * kDay;
+    if (length_s <= kMostTimes * hours * kSecondsPerHour) return hours * kSecondsPerHour;
+  return std::ceil(length_s / kSecondsPerDay / kMostTimes) * kSecondsPerDay;
 }
 
 void add_times(std::string& out, const RunRecord& record) {
@@ -33,7 +33,7 @@ void add_times(std::string& out, const RunRecord& record) {
     const std::string clock = clock_text(record, time_s);
     const std::size_t gap = clock.rfind(' ');
     add_html(out, "<span style=\"left:{:.3f}%\">{}</span>", 100.0 * (time_s - begin_s) / length_s,
-             spacing_s < kDay ? clock.substr(gap + 1) : clock.substr(0, gap));
+             spacing_s < kSecondsPerDay ? clock.substr(gap + 1) : clock.substr(0, gap));
   }
   out += "</div>\n";
 }
@@ -63,7 +63,7 @@ void add_key(std::string& out, const RunRecord& record) {
 }
 
 void add_numbers(std::string& out, const RunRecord& record) {
-  const std::vector<HeatColumn> columns = heat_columns(record, kMostRows);
+  const std::vector<HeatColumn> columns = heat_columns(record, kMostRowsShown);
   const auto cell = [&](double flow_w, const HeatColumn& column) {
     const double kwh = flow_w * (column.end_s - column.begin_s) / kJoulesPerKilowattHour;
     add_html(out, "<td>{:.2f}</td>", std::round(100.0 * kwh) / 100.0 + 0.0);  // no minus on what is shown as nothing

@@ -5,6 +5,7 @@
 #include "models/air/mixing.hpp"
 #include "models/air/moist_air.hpp"
 #include "models/air/updraught.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 #include "tools/scenario/wind_plan.hpp"
 
@@ -19,7 +20,6 @@ constexpr double kLongestEddy = 1.0;         ///< mixing length in a tall house 
 /// source).
 constexpr double kDraughtDiffusivity = 2e-4;
 constexpr double kLeastLeakage = 1e-5;  ///< [1/s]; no house is a vessel, and its pressure must have a way out
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 void Assembler::add_air() {

@@ -5,6 +5,7 @@
 #include "models/envelope/heat_links.hpp"
 #include "models/properties/constants.hpp"
 #include "models/water/wet_mass.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -12,7 +13,6 @@ namespace {
 constexpr double kHeldOnBench = 0.3;  ///< [kg/m2]; common practice, no source
 constexpr double kBelowBench = 0.05;  ///< where the air beneath a bench is looked for [m]
 constexpr double kRailShare = 0.02;   ///< of a rail's room that is rail; common practice, no source
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 const BenchSpec& Assembler::bench(const std::string& name) const {

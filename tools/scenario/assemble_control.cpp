@@ -8,7 +8,7 @@
 #include "models/control/script.hpp"
 #include "models/control/staged_control.hpp"
 #include "models/control/weather_diary.hpp"
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {

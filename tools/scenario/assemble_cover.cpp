@@ -4,6 +4,7 @@
 
 #include "models/envelope/heat_links.hpp"
 #include "models/properties/constants.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -12,7 +13,6 @@ constexpr double kHeldOnCover = 0.05;  ///< condensate before it drips [kg/m2]; 
 constexpr double kHalfWet = 0.02;      ///< film at which half the surface still evaporates [kg/m2]; same
 constexpr double kTwoFaces = 0.02;     ///< resistance from which inner and outer face are told apart [m2 K/W]
 constexpr double kShadeHeat = 600.0;   ///< of cloth and its wires [J/(m2 K)]; common practice, no source
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Height of an upright face, else a quarter of the root of its area: area over perimeter of a square [m].
 double film_length_m(const Facet& facet) {

@@ -5,13 +5,11 @@
 
 #include "models/air/air_exchange.hpp"
 #include "models/envelope/heat_links.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 #include "tools/scenario/ground_plan.hpp"
 
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 void Assembler::add_ground() {
   const GroundLayer skin = ground_layers(spec_.house.floor).front();

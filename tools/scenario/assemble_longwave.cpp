@@ -6,6 +6,7 @@
 #include "models/envelope/film_window.hpp"
 #include "models/envelope/heat_links.hpp"
 #include "models/light/radiant_room.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -17,7 +18,6 @@ constexpr double kCentreHeat = 50.0;
 /// that by 20 %, and every pair kept fills the matrix that each step factors.
 constexpr double kLeastShare = 0.12;
 constexpr double kLeastThrough = 0.05;  ///< of what a part sends outdoors that a facet of its own must make up
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 /// Nodes that take part in thermal exchange, and the effective areas between them and through the facets.

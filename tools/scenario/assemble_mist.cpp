@@ -8,13 +8,13 @@
 
 #include "models/air/spray_law.hpp"
 #include "models/water/drip.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
 namespace {
 constexpr double kTypicalK = 303.15, kTypicalHumidity = 0.4;  ///< air in hours of spraying, for the tables of drops
 constexpr double kStageUnit = 1e-3;
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 void Assembler::add_mist() {

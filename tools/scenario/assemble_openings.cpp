@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "models/envelope/heat_links.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -13,7 +14,6 @@ namespace {
 constexpr double kRoofVentUnrest = 0.0966;
 constexpr double kLouvreSpeed = 2.0;  ///< of a fan's air in its louvre [m/s]; common practice, no source
 constexpr double kLeastRise = 0.01;   ///< of an opening that lies level [m]
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 /// A side of a bay, or where the bay has no such side another wall of it.

@@ -5,13 +5,11 @@
 #include "models/plants/pot_watch.hpp"
 #include "models/water/catchment.hpp"
 #include "models/water/drip.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 #include "tools/scenario/plant_builder.hpp"
 
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 void Assembler::add_plants() {
   for (std::size_t i = 0; i < spec_.plants.size(); ++i) add_plant_group(i);

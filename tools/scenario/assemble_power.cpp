@@ -15,7 +15,6 @@ namespace {
 constexpr double kBatteryHeight = 0.1;    ///< of its middle above the floor [m]; common practice, no source
 constexpr double kBatteryVolts = 12.8;    ///< over the panel's best 17.5 V with a switching control; from memory
 constexpr double kPanelBestVolts = 17.5;  ///< of a panel for 12 V batteries, warm; from memory
-constexpr double kShedGap = 0.10;         ///< above where loads are shed they come back; common practice, no source
 }  // namespace
 
 double controller_efficiency(const PowerSpec& p) {

@@ -8,8 +8,8 @@
 #include "models/control/running_sum.hpp"
 #include "models/control/script.hpp"
 #include "models/control/standing_rule.hpp"
-#include "models/control/words.hpp"
 #include "models/plants/plant_sides.hpp"
+#include "models/properties/figure_text.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "tools/scenario/assembler.hpp"
 

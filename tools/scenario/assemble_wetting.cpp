@@ -9,6 +9,7 @@
 #include "models/water/catchment.hpp"
 #include "models/water/wet_mass.hpp"
 #include "models/water/wind_evaporation.hpp"
+#include "sim/core/index.hpp"
 #include "tools/scenario/assembler.hpp"
 
 namespace noonhouse {
@@ -18,7 +19,6 @@ constexpr double kHeldOnRoof = 0.15;    ///< before it runs to the gutter [kg/m2
 constexpr double kHalfWetRoof = 0.03;   ///< film at which half of the roof still evaporates [kg/m2]; likewise
 constexpr double kFilmHeat = 200.0;     ///< of what the film stands for when dry [J/(m2 K)]; likewise
 constexpr double kFilmToCover = 300.0;  ///< heat between a film of water and its cover [W/(m2 K)]; likewise
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 /// A pad's face, one piece in each layer that it touches. It is wet while its pump runs.

@@ -19,6 +19,7 @@
 #include "models/control/standing_rule.hpp"
 #include "models/plants/dose.hpp"
 #include "models/properties/surface_film.hpp"
+#include "models/properties/water.hpp"
 #include "models/water/line_flows.hpp"
 #include "sim/contract/agent_plan.hpp"
 #include "sim/graph/house_graph.hpp"
@@ -27,9 +28,6 @@
 #include "tools/scenario/plant_builder.hpp"
 
 namespace noonhouse {
-
-/// A tank's litres as mass; the few per mille by which warm water is lighter are left out [kg/m3].
-inline constexpr double kWaterKgPerM3 = 1000.0;
 
 /// Builds one plan's house part by part; each part's file names the laws it uses. Made for one use.
 class Assembler {

@@ -9,6 +9,9 @@
 /// Instruments, controls and people of a scenario. SI inside; defaults stand in the field lists.
 namespace noonhouse {
 
+/// By so much the charge must rise above where loads were shed before they come back; common practice, no source.
+inline constexpr double kShedGap = 0.10;
+
 /// What decides when several controls call for one device; and how long it takes to move.
 enum class CallsHeeded { any, all, first };
 struct SwitchingSpec {

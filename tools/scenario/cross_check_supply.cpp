@@ -13,8 +13,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kShedGap = 0.10;  ///< as the assembly gives loads back
-
 class SupplyCheck {
  public:
   explicit SupplyCheck(const PlanScenario& plan) : places_(plan.places), s_(plan.spec) {}

@@ -21,21 +21,6 @@ namespace {
 constexpr const char* kItemNamePattern =
     "^[A-Za-z\\u0080-\\uFFFF]([A-Za-z0-9_ \\u0080-\\uFFFF-]*[A-Za-z0-9_\\u0080-\\uFFFF-])?$";
 
-/// Keys of one mapping, or of one alternative of it.
-struct Keys {
-  Json properties = Json::object();
-  Json required = Json::array();
-};
-
-Json object_schema(const Keys& keys, const std::string& about) {
-  Json schema = {{"type", "object"}};
-  if (!about.empty()) schema["description"] = about;
-  schema["properties"] = keys.properties;
-  if (!keys.required.empty()) schema["required"] = keys.required;
-  schema["additionalProperties"] = false;
-  return schema;
-}
-
 void describe_number(Json& schema, const ScalarField& field) {
   const QuantityOptions& o = field.limits;
   schema["type"] = "number";
@@ -108,6 +93,21 @@ Json scalar_schema(const ScalarField& field) {
 
 }  // namespace
 
+/// Keys of one mapping, or of one alternative of it.
+struct FieldSchema::Keys {
+  Json properties = Json::object();
+  Json required = Json::array();
+
+  Json schema(const std::string& about) const {
+    Json schema = {{"type", "object"}};
+    if (!about.empty()) schema["description"] = about;
+    schema["properties"] = properties;
+    if (!required.empty()) schema["required"] = required;
+    schema["additionalProperties"] = false;
+    return schema;
+  }
+};
+
 struct FieldSchema::Frame {
   std::string name, about;
   bool optional = false;
@@ -147,7 +147,7 @@ struct FieldSchema::Frame {
   }
 
   Json object() const {
-    if (alternatives.empty()) return object_schema(keys, about);
+    if (alternatives.empty()) return keys.schema(about);
     Json all = Json::array();
     for (const auto& [chosen, extra] : alternatives) {
       Keys merged = keys;
@@ -157,7 +157,7 @@ struct FieldSchema::Frame {
       if (!is_default(chosen)) merged.required.push_back(word);
       for (const auto& [key, schema] : extra.properties.items()) merged.properties[key] = schema;
       for (const Json& key : extra.required) merged.required.push_back(key);
-      all.push_back(object_schema(merged, ""));
+      all.push_back(merged.schema(""));
     }
     Json schema = Json::object();
     if (!about.empty()) schema["description"] = about;

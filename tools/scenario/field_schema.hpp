@@ -27,6 +27,7 @@ class FieldSchema final : public FieldVisitor {
   void open_alternative(std::size_t index) override;
   void close_alternatives() override;
 
+  struct Keys;
   struct Frame;
   std::vector<Frame> frames_;
   std::string id_, title_;

@@ -7,14 +7,14 @@
 
 #include "models/ground/soil_grid.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
 constexpr double kSkin = 0.02;       ///< thickness of the floor's surface node [m]
 constexpr double kSlice = 0.05;      ///< of a course, at most [m]
 constexpr double kSoilGrowth = 1.5;  ///< of each soil layer over the one above it; common practice, no source
-constexpr double kDaySeconds = 86400.0;
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 /// Length of a bay's walls that stand outdoors [m].
 double outer_walls_m(const HouseShape& shape, int bay) {
@@ -62,7 +62,7 @@ double resistance_between(const GroundLayer& upper, const GroundLayer& lower) {
 
 UndisturbedGround undisturbed_ground(const ScenarioSpec& spec) {
   const FloorSpec& floor = spec.house.floor;
-  return {spec.site.deep_soil_k, spec.site.soil_swing_k, (spec.site.coldest_day - 0.5) * kDaySeconds,
+  return {spec.site.deep_soil_k, spec.site.soil_swing_k, (spec.site.coldest_day - 0.5) * kSecondsPerDay,
           floor.conductivity_w_m_k / floor.heat_capacity_j_m3_k};
 }
 
@@ -73,7 +73,7 @@ double day_of_run_year(const RunSpec& run, Tick t) {
 }
 
 double deep_ground_k(const ScenarioSpec& spec, double day, double depth_m) {
-  return undisturbed_ground(spec).temperature_k(depth_m, day * kDaySeconds);
+  return undisturbed_ground(spec).temperature_k(depth_m, day * kSecondsPerDay);
 }
 
 double edge_conductance_w_k(const HouseSpec& house, const HouseShape& shape, int bay) {

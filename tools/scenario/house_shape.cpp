@@ -4,14 +4,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 
+#include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
 
 namespace noonhouse {
 namespace {
-
-constexpr double kPi = std::numbers::pi;
 
 using Corners = std::vector<ShapeCorner>;
 

@@ -19,8 +19,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr std::size_t kWidth = 100;
-
 constexpr double kPlantsAbove = 0.05;  ///< their place: whose air is around plants, as the assembly takes it [m]
 
 /// A path as people read it; only its first part is a key with underscores, the rest are names.
@@ -61,19 +59,19 @@ class HouseTree {
     if (!s_.prices.parts.empty()) all.push_back(group("prices", "prices"));
     add_named(all, "prices of parts", "prices.parts", s_.prices.parts);
     all.push_back(service());
-    out += tree_text(all, kWidth);
+    out += tree_text(all, kTextWidth);
     if (const auto hints = house_hints(plan_); !hints.empty()) {
       out += "\nworth a look\n";
       std::vector<Branch> branches;
       for (const std::string& hint : hints) branches.push_back({hint});
-      out += tree_text(branches, kWidth);
+      out += tree_text(branches, kTextWidth);
     }
     return out + assumptions();
   }
 
  private:
   static std::string paragraph(const std::string& text) {
-    const auto lines = wrapped(text, kWidth);
+    const auto lines = wrapped(text, kTextWidth);
     return lines.front().empty() ? "" : fmt::format("{}\n", fmt::join(lines, "\n"));
   }
 
@@ -393,7 +391,7 @@ class HouseTree {
     std::vector<Branch> branches;
     for (const auto& [place, values] : lines) branches.push_back({fmt::format("{}: {}", place, values)});
     return fmt::format("\nassumed, because the scenario does not say ({} values)\n", count) +
-           tree_text(branches, kWidth);
+           tree_text(branches, kTextWidth);
   }
 
   const PlanScenario& plan_;

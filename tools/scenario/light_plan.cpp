@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
 namespace {
@@ -13,7 +14,6 @@ namespace {
 constexpr double kLowestShelf = 0.02;      ///< a bench on the floor is a board [m]
 constexpr double kFloorEmissivity = 0.95;  ///< soil, slabs; from memory
 constexpr double kBenchEmissivity = 0.9;   ///< timber; from memory
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
 bool in_leaf(const CrownSpec& crown, int day) {
   const bool ordered = crown.leaf_out_day <= crown.leaf_fall_day;

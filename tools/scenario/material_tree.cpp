@@ -87,8 +87,6 @@ const std::vector<KindFigure>& kind_limits() {
   return all;
 }
 
-constexpr std::size_t kWidth = 100;
-
 /// Writes figures as lines of a branch.
 class Figures {
  public:
@@ -180,7 +178,7 @@ std::string material_tree(const std::string& wanted, UnitSystem system) {
                                             library("soils and floors", soil_materials(), wanted, system),
                                             library("plants", plant_kinds(), wanted, system)})
     if (!branch.children.empty()) branches.push_back(std::move(branch));
-  if (!branches.empty()) return tree_text(branches, kWidth);
+  if (!branches.empty()) return tree_text(branches, kTextWidth);
   std::vector<std::string> names;
   for (const auto& m : cover_materials()) names.emplace_back(m.name);
   for (const auto& m : shade_materials()) names.emplace_back(m.name);

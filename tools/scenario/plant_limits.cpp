@@ -9,11 +9,11 @@
 #include "models/plants/dose.hpp"
 #include "models/plants/plant_watch.hpp"
 #include "models/properties/constants.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/scenario/plant_builder.hpp"
 
 namespace noonhouse {
 namespace {
-constexpr double kDaySeconds = 86400.0;
 constexpr double kDoseUnit = 0.001;          ///< of the dose that strains: what the error norm calls one
 constexpr double kTemperatureEdge = 1.0;     ///< width of a spell's rounding [K]
 constexpr double kDeficitEdge = 100.0;       ///< [Pa]
@@ -204,7 +204,7 @@ DayWatch::Parameters daily_light_of(const PlantParts& plant) {
   days.mol_per_j = kParShare * kParPerJoule;
   days.least_j_m2 = kind.least_light_mol_m2 / days.mol_per_j;
   days.most_j_m2 = kind.most_light_mol_m2.value_or(1e9) / days.mol_per_j;
-  days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kDaySeconds)));
+  days.harmed_after_days = std::max(1, static_cast<int>(std::lround(kind.light_harms_after_s / kSecondsPerDay)));
   return days;
 }
 

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <numbers>
 #include <span>
 #include <string>
 #include <utility>
@@ -13,11 +12,11 @@
 #include "models/envelope/shade_material.hpp"
 #include "models/ground/soil_material.hpp"
 #include "models/hazard/hail.hpp"
+#include "models/properties/constants.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
 namespace noonhouse {
 namespace {
-constexpr double kTurn = 2.0 * std::numbers::pi;
 constexpr double kGapResistance = 0.17;  ///< of a still gap of air [m2 K/W]; EN ISO 6946, table 8; from memory
 
 /// A default that comes from a library: 1000 times the SI value, and the unit that is a thousandth, keep it short.

@@ -2,15 +2,12 @@
 // Fields of the house, its openings and its cooling devices.
 #include <fmt/format.h>
 
-#include <numbers>
 #include <string>
 
+#include "models/properties/constants.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
 namespace noonhouse {
-namespace {
-constexpr double kTurn = 2.0 * std::numbers::pi;
-}  // namespace
 
 void fields(FieldVisitor& v, HouseSpec& s) {
   v.quantity("length", s.length_m, Dimension::length,

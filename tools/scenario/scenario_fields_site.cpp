@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // Fields of the run, the site and its weather.
-#include <numbers>
 
+#include "models/properties/constants.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
 namespace noonhouse {
 namespace {
-constexpr double kTurn = 2.0 * std::numbers::pi;
 
 /// Temperature and humidity of an invented year.
 void air_fields(FieldVisitor& v, InventedYear& s) {

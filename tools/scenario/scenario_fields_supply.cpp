@@ -3,17 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <numbers>
 
 #include "models/power/battery_kind.hpp"
 #include "models/power/panel.hpp"
+#include "models/properties/constants.hpp"
 #include "models/water/tank_shape.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
 namespace noonhouse {
-namespace {
-constexpr double kTurn = 2.0 * std::numbers::pi;
-}  // namespace
 
 TankShape tank_shape_of(const TankSpec& s) {
   return {s.form == TankForm::box ? TankShape::Plan::box : TankShape::Plan::round, s.capacity_m3, s.height_m};

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "models/properties/atmosphere.hpp"
+#include "models/properties/constants.hpp"
 #include "models/weather/hazard_weather.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "tools/scenario/assemble.hpp"
@@ -18,16 +18,14 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kDegree = std::numbers::pi / 180.0;
-
 /// What every generator is told of the scenario; its own settings follow.
 template <class Settings>
 Settings settings_at(const ScenarioSpec& s) {
   Settings out;
   out.start = s.run.start;
   out.days = static_cast<int>(std::ceil(s.run.length_s / 86400.0));
-  out.latitude_deg = s.site.latitude_rad / kDegree;
-  out.longitude_deg = s.site.longitude_rad / kDegree;
+  out.latitude_deg = s.site.latitude_rad / kRadiansPerDegree;
+  out.longitude_deg = s.site.longitude_rad / kRadiansPerDegree;
   out.altitude_m = s.site.altitude_m;
   out.utc_offset_s = s.site.utc_offset_s;
   out.albedo = s.site.albedo;
@@ -75,7 +73,7 @@ YearSettings year_settings(const ScenarioSpec& s, const InventedYear& w) {
   out.cloudy_cover = w.cloudy_cover;
   out.wind_day_m_s = w.wind_day_m_s;
   out.wind_night_m_s = w.wind_night_m_s;
-  out.wind_from_deg = w.wind_from_rad / kDegree;
+  out.wind_from_deg = w.wind_from_rad / kRadiansPerDegree;
   out.linke_turbidity = w.turbidity;
   return out;
 }

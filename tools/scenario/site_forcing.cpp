@@ -2,11 +2,9 @@
 #include "tools/scenario/site_forcing.hpp"
 
 #include "sim/core/errors.hpp"
+#include "sim/core/index.hpp"
 
 namespace noonhouse {
-namespace {
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-}  // namespace
 
 SiteForcing::SiteForcing(std::shared_ptr<const SiteTable> table, SiteChannels channels)
     : table_(std::move(table)), channels_(std::move(channels)) {

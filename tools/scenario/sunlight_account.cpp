@@ -4,12 +4,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/core/index.hpp"
+
 namespace noonhouse {
 namespace {
 /// Light that a square metre of wall or crown sends out over global on the level: it meets about half of it and returns
 /// a fifth of that (common practice, no source).
 constexpr double kObstacleSends = 0.1;
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 SunlightAccount::SunlightAccount(const ScenarioSpec& spec, const HouseShape& shape, const SunRow& row)

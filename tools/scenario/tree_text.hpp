@@ -7,6 +7,9 @@
 
 namespace noonhouse {
 
+/// What a terminal and a page of documentation show without wrapping.
+inline constexpr std::size_t kTextWidth = 100;
+
 /// A text and what belongs under it.
 struct Branch {
   std::string text;

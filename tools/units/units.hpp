@@ -15,6 +15,8 @@
 /// also the only way to say "allowed here: ..." and to write the pattern of a field into the schema.
 namespace noonhouse {
 
+inline constexpr double kJoulesPerKilowattHour = 3.6e6;
+
 /// What a value measures. It decides which units are allowed and which SI unit the value has inside.
 enum class Dimension {
   none,                    ///< a bare number

@@ -13,6 +13,7 @@
 #include "models/properties/constants.hpp"
 #include "models/properties/irradiance.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/weather_file/heatwave_shapes.hpp"
 #include "tools/weather_file/invented_series.hpp"
 #include "tools/weather_file/weather_shapes.hpp"
@@ -20,7 +21,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kDay_s = 86400.0;
 constexpr double kWindMemory_s = 1800.0;         // of the wind's variation; own choice
 constexpr double kDustForwardShare = 2.0 / 3.0;  // of what dust takes from the beam, sent on as diffuse; own choice
 
@@ -119,7 +119,7 @@ WeatherSeries make_heatwave(const HeatwaveSettings& settings) {
                       "invented by the project's own heatwave generator; measured by nobody");
   WindVariation variation(settings);
   const double pressure_pa = standard_pressure_pa(settings.altitude_m);
-  const auto rows = static_cast<std::size_t>(std::lround(settings.days * kDay_s / settings.step_s));
+  const auto rows = static_cast<std::size_t>(std::lround(settings.days * kSecondsPerDay / settings.step_s));
   for (std::size_t i = 0; i < rows; ++i) {
     const double begin_s = static_cast<double>(i) * settings.step_s;
     WeatherRow row;

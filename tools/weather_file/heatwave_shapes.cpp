@@ -6,15 +6,16 @@
 
 #include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "models/properties/sun.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/weather_file/weather_humidity.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kHour_s = 3600.0, kMinute_s = 60.0, kDay_s = 86400.0;
-constexpr double kCloudsBefore_s = 30.0 * kMinute_s, kCloudsAfter_s = 2.0 * kHour_s;
-constexpr double kGustBefore_s = 20.0 * kMinute_s, kGustAfter_s = kHour_s, kGustAtEnd = 0.4;
-constexpr double kCoolingRise_s = 20.0 * kMinute_s, kCoolingFade_s = 3.0 * kHour_s;
+constexpr double kCloudsBefore_s = 30.0 * kSecondsPerMinute, kCloudsAfter_s = 2.0 * kSecondsPerHour;
+constexpr double kGustBefore_s = 20.0 * kSecondsPerMinute, kGustAfter_s = kSecondsPerHour, kGustAtEnd = 0.4;
+constexpr double kCoolingRise_s = 20.0 * kSecondsPerMinute, kCoolingFade_s = 3.0 * kSecondsPerHour;
 // Share of the storm's cooling that is rain evaporating into the air (the rest is colder air from aloft); own choice.
 constexpr double kEvaporatedShare = 0.6;
 
@@ -23,18 +24,18 @@ constexpr double kEvaporatedShare = 0.6;
 HeatwaveShapes::HeatwaveShapes(const HeatwaveSettings& settings) : settings_(settings) {
   const double local_midnight_s =
       static_cast<double>(std::chrono::sys_seconds{std::chrono::sys_days{settings.start}}.time_since_epoch().count());
-  julian_day_start_ = 2440587.5 + (local_midnight_s - settings.utc_offset_s) / kDay_s;
-  storm_begin_s_ = (settings.storm_day - 1) * kDay_s + settings.storm_start_h * kHour_s;
-  storm_end_s_ = storm_begin_s_ + settings.storm_minutes * kMinute_s;
+  julian_day_start_ = kUnixEpochJulianDay + (local_midnight_s - settings.utc_offset_s) / kSecondsPerDay;
+  storm_begin_s_ = (settings.storm_day - 1) * kSecondsPerDay + settings.storm_start_h * kSecondsPerHour;
+  storm_end_s_ = storm_begin_s_ + settings.storm_minutes * kSecondsPerMinute;
   for (int day = 0; day <= settings.days + 1; ++day) {
     const double noon = julian_day_start_ + day - 0.5;
     // Beyond the polar circles' summer there may be no sunrise; six in the morning stands for it.
     const auto sun =
         sun_times(noon, settings.latitude_deg * kRadiansPerDegree, settings.longitude_deg * kRadiansPerDegree);
-    const double sunrise_s =
-        sun ? (sun->sunrise_julian_day - julian_day_start_) * kDay_s : (day - 1) * kDay_s + 6.0 * kHour_s;
-    turns_.push_back({sunrise_s + settings.lowest_after_sunrise_h * kHour_s, low_k(day), false});
-    turns_.push_back({(day - 1) * kDay_s + settings.highest_at_h * kHour_s, high_k(day), true});
+    const double sunrise_s = sun ? (sun->sunrise_julian_day - julian_day_start_) * kSecondsPerDay
+                                 : (day - 1) * kSecondsPerDay + 6.0 * kSecondsPerHour;
+    turns_.push_back({sunrise_s + settings.lowest_after_sunrise_h * kSecondsPerHour, low_k(day), false});
+    turns_.push_back({(day - 1) * kSecondsPerDay + settings.highest_at_h * kSecondsPerHour, high_k(day), true});
   }
 }
 
@@ -99,8 +100,8 @@ double HeatwaveShapes::cloud_share(double time_s) const {
 }
 
 double HeatwaveShapes::dust_optical_depth(double time_s) const {
-  const double begin_s = (settings_.dust_day - 1) * kDay_s;
-  if (settings_.dust_day == 0 || time_s < begin_s || time_s >= begin_s + kDay_s) return 0.0;
+  const double begin_s = (settings_.dust_day - 1) * kSecondsPerDay;
+  if (settings_.dust_day == 0 || time_s < begin_s || time_s >= begin_s + kSecondsPerDay) return 0.0;
   return settings_.dust_strength * daily_wave(time_s, 12.0);
 }
 
@@ -113,7 +114,7 @@ double HeatwaveShapes::rain_kg_m2(double begin_s, double end_s) const {
 }
 
 SunPosition HeatwaveShapes::sun(double time_s) const {
-  return sun_position(julian_day_start_ + time_s / kDay_s, settings_.latitude_deg * kRadiansPerDegree,
+  return sun_position(julian_day_start_ + time_s / kSecondsPerDay, settings_.latitude_deg * kRadiansPerDegree,
                       settings_.longitude_deg * kRadiansPerDegree);
 }
 

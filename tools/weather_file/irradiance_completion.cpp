@@ -8,6 +8,7 @@
 #include "models/properties/irradiance.hpp"
 #include "models/properties/sun.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
@@ -18,7 +19,7 @@ const double kLowestSine = std::sin(3.0 * kRadiansPerDegree);
 SunPosition sun_in(const WeatherSeries& series, std::size_t row, double share) {
   const double utc_s = static_cast<double>(series.start.time_since_epoch().count()) - series.utc_offset_s +
                        (static_cast<double>(row) + share) * series.step_s;
-  return sun_position(2440587.5 + utc_s / 86400.0, series.latitude_deg * kRadiansPerDegree,
+  return sun_position(kUnixEpochJulianDay + utc_s / kSecondsPerDay, series.latitude_deg * kRadiansPerDegree,
                       series.longitude_deg * kRadiansPerDegree);
 }
 

@@ -2,11 +2,11 @@
 #include "tools/weather_file/weather_shapes.hpp"
 
 #include "models/properties/constants.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kHour_s = 3600.0, kDay_s = 86400.0;
 constexpr double kEveningPower = 0.7;
 
 /// From 0 to 1 along half a cosine wave, flat at both ends.
@@ -27,7 +27,7 @@ double ramp(double x, double x_a, double x_b, double a, double b) {
 }
 
 double daily_wave(double time_s, double hour) {
-  return 0.5 * (1.0 + std::cos(2.0 * kPi * (time_s - hour * kHour_s) / kDay_s));
+  return 0.5 * (1.0 + std::cos(2.0 * kPi * (time_s - hour * kSecondsPerHour) / kSecondsPerDay));
 }
 
 double fallen_share(double time_share) {

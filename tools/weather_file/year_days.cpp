@@ -10,16 +10,17 @@
 #include <cmath>
 #include <numeric>
 
+#include "sim/core/tick.hpp"
+
 namespace noonhouse {
 namespace {
 
-constexpr double kDay_s = 86400.0, kHour_s = 3600.0;
 // Own choices: how long spells, wind's bearing and wind's strength are remembered.
 constexpr double kSpellMemory_days = 2.0, kTurnMemory_days = 2.0, kWindMemory_days = 0.5;
 constexpr int kWindow_days = 40;         // of which a fading sum knows; the memory of 3 days is then down to 2e-6
 constexpr double kColdest_days = 14.75;  // after 1 January: the middles of January and July are as far from its wave
 constexpr double kLeastRain_mm = 1.0;    // of a day that counts as a rain day
-constexpr double kShortestRain_s = 2.0 * kHour_s, kLongestRain_s = 10.0 * kHour_s;  // own choice
+constexpr double kShortestRain_s = 2.0 * kSecondsPerHour, kLongestRain_s = 10.0 * kSecondsPerHour;  // own choice
 
 /// Weights of a sum over earlier values that is standard normal if they are and fades by e over `memory` steps.
 std::vector<double> fading_weights(double memory, int count) {
@@ -43,9 +44,10 @@ CalendarYear calendar_year_of(int day) {
 }
 
 double share_of_year(double time_s, double latitude_deg) {
-  const CalendarYear year = calendar_year_of(static_cast<int>(std::floor(time_s / kDay_s)));
+  const CalendarYear year = calendar_year_of(static_cast<int>(std::floor(time_s / kSecondsPerDay)));
   const int length = year.next_first_day - year.first_day;
-  const double share = (time_s / kDay_s - year.first_day - kColdest_days) / length + (latitude_deg < 0.0 ? 0.5 : 0.0);
+  const double share =
+      (time_s / kSecondsPerDay - year.first_day - kColdest_days) / length + (latitude_deg < 0.0 ? 0.5 : 0.0);
   return share - std::floor(share);
 }
 
@@ -125,7 +127,7 @@ void YearDays::share_out_rain(const YearSettings& settings, const std::vector<in
   std::vector<int> rainy;
   double draws = 0.0;
   for (const int number : order) {
-    const double share = share_of_year((number + 0.5) * kDay_s, settings.latitude_deg);
+    const double share = share_of_year((number + 0.5) * kSecondsPerDay, settings.latitude_deg);
     int& left = std::abs(std::remainder(share - middle, 1.0)) <= 0.25 ? wetter_left : drier_left;
     if (left == 0) continue;
     --left;
@@ -149,7 +151,7 @@ void YearDays::share_out(const YearSettings& settings, const CalendarYear& year)
     day.cloudy = rain || clouds_left > 0;
     if (!rain) --clouds_left;
     day.rain_length_s = kShortestRain_s + (kLongestRain_s - kShortestRain_s) * drawn.length;
-    day.rain_begin_s = (kDay_s - day.rain_length_s) * drawn.begin;
+    day.rain_begin_s = (kSecondsPerDay - day.rain_length_s) * drawn.begin;
     day.departure = fading(&Dice::departure, number, kMemory_days);
     day.dew_gap_share = rain ? 0.0 : 2.0 * drawn.dew;
     day.wind_turn = fading(&Dice::turn, number, kTurnMemory_days);

@@ -9,6 +9,7 @@
 #include "models/properties/atmosphere.hpp"
 #include "models/properties/constants.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 #include "tools/weather_file/invented_series.hpp"
 #include "tools/weather_file/weather_shapes.hpp"
 #include "tools/weather_file/year_shapes.hpp"
@@ -16,7 +17,6 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kDay_s = 86400.0;
 constexpr int kHalfYear_days = 182, kYear_days = 365;
 
 void require(bool holds, const std::string& message) {
@@ -111,7 +111,7 @@ WeatherSeries make_year(const YearSettings& settings) {
                       "invented by the project's own generator of years; measured by nobody");
   const double pressure_pa = standard_pressure_pa(settings.altitude_m);
   const double start_s = static_cast<double>(series.start.time_since_epoch().count());
-  const auto rows = static_cast<std::size_t>(std::lround(settings.days * kDay_s / settings.step_s));
+  const auto rows = static_cast<std::size_t>(std::lround(settings.days * kSecondsPerDay / settings.step_s));
   for (std::size_t i = 0; i < rows; ++i) {
     const double begin_s = start_s + static_cast<double>(i) * settings.step_s;  // whole seconds: exact from any start
     WeatherRow row;

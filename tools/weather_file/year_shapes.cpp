@@ -7,18 +7,19 @@
 
 #include "models/properties/constants.hpp"
 #include "models/properties/psychrometrics.hpp"
+#include "models/properties/sun.hpp"
 #include "sim/core/errors.hpp"
+#include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kDay_s = 86400.0, kHour_s = 3600.0;
-constexpr double kKnot_s = kDay_s / YearDays::kKnotsPerDay;
-constexpr double kCloudsAround_s = kHour_s;  // before and after rain; own choice
-constexpr double kWindTurn_deg = 50.0;       // standard deviation of a day's bearing; own choice
+constexpr double kKnot_s = kSecondsPerDay / YearDays::kKnotsPerDay;
+constexpr double kCloudsAround_s = kSecondsPerHour;  // before and after rain; own choice
+constexpr double kWindTurn_deg = 50.0;               // standard deviation of a day's bearing; own choice
 constexpr int kMargin_days = 2;
 
-int day_of(double time_s) { return static_cast<int>(std::floor(time_s / kDay_s)); }
+int day_of(double time_s) { return static_cast<int>(std::floor(time_s / kSecondsPerDay)); }
 
 /// Mean of a year's wave over the month about its peak, over the peak: sin(x) / x for half a month's angle.
 double mean_about_peak() {
@@ -51,9 +52,11 @@ YearShapes::YearShapes(const YearSettings& settings)
 void YearShapes::put_daylight() {
   const double latitude = settings_.latitude_deg * kRadiansPerDegree,
                longitude = settings_.longitude_deg * kRadiansPerDegree;
-  const auto local_s = [this](double julian_day) { return (julian_day - 2440587.5) * kDay_s + settings_.utc_offset_s; };
+  const auto local_s = [this](double julian_day) {
+    return (julian_day - kUnixEpochJulianDay) * kSecondsPerDay + settings_.utc_offset_s;
+  };
   for (int day = first_day_; day <= last_day_; ++day) {
-    const double midday = 2440587.5 + day + 0.5 - settings_.utc_offset_s / kDay_s;
+    const double midday = kUnixEpochJulianDay + day + 0.5 - settings_.utc_offset_s / kSecondsPerDay;
     const std::optional<SunTimes> sun = sun_times(midday, latitude, longitude);
     NOON_ASSERT(sun.has_value());  // within the latitudes that are allowed it rises and sets every day
     daylight_.push_back({local_s(sun->sunrise_julian_day), local_s(sun->sunset_julian_day)});
@@ -62,10 +65,10 @@ void YearShapes::put_daylight() {
 
 void YearShapes::put_turns() {
   for (int day = first_day_; day <= last_day_; ++day) {
-    const double low_s =
-        daylight_[static_cast<std::size_t>(day - first_day_)].sunrise_s + settings_.lowest_after_sunrise_h * kHour_s;
-    const double high_s = day * kDay_s + settings_.highest_at_h * kHour_s;
-    const double below = mean_share_of_wave((high_s - low_s) / kDay_s);
+    const double low_s = daylight_[static_cast<std::size_t>(day - first_day_)].sunrise_s +
+                         settings_.lowest_after_sunrise_h * kSecondsPerHour;
+    const double high_s = day * kSecondsPerDay + settings_.highest_at_h * kSecondsPerHour;
+    const double below = mean_share_of_wave((high_s - low_s) / kSecondsPerDay);
     turns_.push_back({low_s, -below * 0.5 * (daily_swing_k(day - 1) + daily_swing_k(day)), false});
     turns_.push_back({high_s, (1.0 - below) * daily_swing_k(day), true});
   }
@@ -90,7 +93,7 @@ double YearShapes::season_mean_k(double time_s) const {
 }
 
 double YearShapes::between_noons(double time_s, double YearDay::*value) const {
-  const double noons = time_s / kDay_s - 0.5;
+  const double noons = time_s / kSecondsPerDay - 0.5;
   const int day = static_cast<int>(std::floor(noons));
   const double a = days_.day(day).*value, b = days_.day(day + 1).*value;
   return a + (b - a) * (noons - day);
@@ -106,7 +109,7 @@ double YearShapes::spell_cover(int day) const {
 
 double YearShapes::daily_swing_k(int day) const {
   const double clear_k =
-      by_season((day + 0.5) * kDay_s, settings_.summer_daily_swing_k, settings_.winter_daily_swing_k);
+      by_season((day + 0.5) * kSecondsPerDay, settings_.summer_daily_swing_k, settings_.winter_daily_swing_k);
   const double light = light_through_clouds(spell_cover(day)) / light_through_clouds(settings_.clear_cover);
   return clear_k * light * light;
 }
@@ -128,7 +131,7 @@ double YearShapes::rain_cover(double time_s) const {
   for (int day = day_of(time_s) - 1; day <= day_of(time_s) + 1; ++day) {
     const YearDay& made = days_.day(day);
     if (made.rain_mm <= 0.0) continue;
-    const double begin_s = day * kDay_s + made.rain_begin_s, end_s = begin_s + made.rain_length_s;
+    const double begin_s = day * kSecondsPerDay + made.rain_begin_s, end_s = begin_s + made.rain_length_s;
     cover = std::max(cover, std::min(ramp(time_s, begin_s - kCloudsAround_s, begin_s, 0.0, 1.0),
                                      ramp(time_s, end_s, end_s + kCloudsAround_s, 1.0, 0.0)));
   }
@@ -166,7 +169,7 @@ double YearShapes::rain_kg_m2(double begin_s, double end_s) const {
   double rain = 0.0;
   for (int day = day_of(begin_s); day <= day_of(end_s); ++day) {
     const YearDay& made = days_.day(day);
-    const double rain_begin_s = day * kDay_s + made.rain_begin_s;
+    const double rain_begin_s = day * kSecondsPerDay + made.rain_begin_s;
     const auto fallen = [&](double time_s) { return fallen_share((time_s - rain_begin_s) / made.rain_length_s); };
     rain += made.rain_mm * std::max(0.0, fallen(end_s) - fallen(begin_s));
   }
@@ -174,7 +177,7 @@ double YearShapes::rain_kg_m2(double begin_s, double end_s) const {
 }
 
 SunPosition YearShapes::sun_position_at(double time_s) const {
-  return sun_position(2440587.5 + (time_s - settings_.utc_offset_s) / kDay_s,
+  return sun_position(kUnixEpochJulianDay + (time_s - settings_.utc_offset_s) / kSecondsPerDay,
                       settings_.latitude_deg * kRadiansPerDegree, settings_.longitude_deg * kRadiansPerDegree);
 }
 

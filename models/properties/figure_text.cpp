@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "models/control/words.hpp"
+#include "models/properties/figure_text.hpp"
 
 #include <array>
 #include <cstdio>
