@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/compare/supply_tally.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "models/properties/water.hpp"
 #include "sim/core/tick.hpp"
 #include "tools/compare/carry_days.hpp"
 #include "tools/compare/plan_cost.hpp"
+#include "tools/scenario/each_draw.hpp"
 
 namespace noonhouse {
 namespace {
@@ -25,31 +27,18 @@ Input battery_air(const Assembly& a, const PlanScenario& plan) {
   return a.bays[static_cast<std::size_t>(a.shape.bay_index(stands))].air.front();
 }
 
-/// The content at which the first of the plan's draws leaves off [m3].
-double most_kept_back_m3(const PlanScenario& plan) {
-  double out = plan.spec.tank.low_m3;
-  const auto take = [&](const auto& devices) {
-    for (const auto& device : devices)
-      if (plan.uses(device.name)) out = std::max(out, device.value.draw.keeps_back_m3);
-  };
-  take(plan.spec.mist_lines);
-  take(plan.spec.pads);
-  take(plan.spec.drip_lines);
-  return out;
-}
+/// The levels at which the first of the plan's draws leaves off.
+struct FirstLeavesOff {
+  double content_m3, charge_share;
+};
 
-/// The share of charge at which the first of the plan's loads is shed.
-double most_shed_at(const PlanScenario& plan) {
-  double out = plan.spec.power.cut_off;
-  const auto take = [&](const auto& devices) {
-    for (const auto& device : devices)
-      if (plan.uses(device.name)) out = std::max(out, device.value.draw.sheds_at);
-  };
-  take(plan.spec.fans);
-  take(plan.spec.mist_lines);
-  take(plan.spec.pads);
-  take(plan.spec.drip_lines);
-  take(plan.spec.shades);
+FirstLeavesOff first_leaves_off(const PlanScenario& plan) {
+  FirstLeavesOff out{plan.spec.tank.low_m3, plan.spec.power.cut_off};
+  each_draw(plan.spec, [&](const std::string&, const std::string& name, const DrawSpec& draw, bool takes_water) {
+    if (!plan.uses(name)) return;
+    if (takes_water) out.content_m3 = std::max(out.content_m3, draw.keeps_back_m3);
+    out.charge_share = std::max(out.charge_share, draw.sheds_at);
+  });
   return out;
 }
 
@@ -127,7 +116,7 @@ void SupplyTally::put_water(WaterOutcome& w, const RunResult& result) const {
     w.deliveries += static_cast<int>(std::lround(result.channels[static_cast<std::size_t>(refill.deliveries.index)]));
   const DayUse use{water_.total() * kSecondsPerDay / plan_.spec.run.length_s, water_.heaviest()};
   TankSpec first_held_back = tank;  // the days end where the first of the draws has to leave off
-  first_held_back.low_m3 = most_kept_back_m3(plan_);
+  first_held_back.low_m3 = first_leaves_off(plan_).content_m3;
   const CarryDays left = tank_days(w.end_kg, first_held_back, use),
                   full = tank_days(w.capacity_kg, first_held_back, use);
   w.thirstiest_day_kg = use.heaviest;
@@ -164,7 +153,7 @@ void SupplyTally::put_energy(EnergyOutcome& e, const RunResult& result) const {
   day.coldest_k = e.lowest_k;
   day.mean_k = e.mean_k;
   PowerSpec first_shed = power;
-  first_shed.cut_off = most_shed_at(plan_);
+  first_shed.cut_off = first_leaves_off(plan_).charge_share;
   const CarryDays left = battery_days(e.end_j, first_shed, day), full = battery_days(e.capacity_j, first_shed, day);
   e.heaviest_day_j = day.loads.heaviest;
   e.days_left = left.at_mean;

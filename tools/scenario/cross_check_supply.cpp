@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "models/water/line_flows.hpp"
+#include "tools/scenario/each_draw.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/units/nearest.hpp"
 #include "tools/units/units.hpp"
@@ -143,11 +144,9 @@ class SupplyCheck {
             path + ".sheds_at", "loads come back 10 % above it and charging tapers off at 97 %; give at most 87 %");
   }
   void draws() const {
-    for (const auto& item : s_.fans) draw("fans." + item.name, item.value.draw, false);
-    for (const auto& item : s_.mist_lines) draw("mist_lines." + item.name, item.value.draw, true);
-    for (const auto& item : s_.pads) draw("pads." + item.name, item.value.draw, true);
-    for (const auto& item : s_.drip_lines) draw("drip_lines." + item.name, item.value.draw, true);
-    for (const auto& item : s_.shades) draw("shades." + item.name, item.value.draw, false);
+    each_draw(s_, [this](const std::string& section, const std::string& name, const DrawSpec& d, bool water) {
+      draw(section + "." + name, d, water);
+    });
   }
 
   void in_run(const std::string& path, int day) const {
