@@ -10,6 +10,7 @@
 #include "models/water/drip.hpp"
 #include "models/water/gutter.hpp"
 #include "models/water/leak.hpp"
+#include "models/water/leak_flow.hpp"
 #include "models/water/line_flows.hpp"
 #include "models/water/pump_curve.hpp"
 #include "models/water/refill.hpp"
@@ -92,8 +93,10 @@ void Assembler::add_water() {
                     {out_.tank, Input(out_.tank, 1), out_.site.humidity, out_.site.wind},
                     {{{End(out_.tank, 1), outdoor_vapour_}, {out_.tank, outdoor_heat_}}});
   leak_ = graph_.channel("leak of the tank", "kg s-1", 0.0);
-  graph_.exchange("leak of the tank", "leak", TankLeak{}, {out_.tank, Input(out_.tank, 1), Input(leak_)},
+  const ChannelId leaking = graph_.channel("flow of the tank's leak", "kg s-1", 0.0);
+  graph_.exchange("leak of the tank", "leak", TankLeak{}, {out_.tank, Input(leaking)},
                   {{{End(out_.tank, 1), drained_water_}, {out_.tank, drained_heat_}}});
+  add_agent<LeakFlow>(LeakFlow::Parameters{"leak of the tank", Input(out_.tank, 1), leak_, leaking});
   brought_ = graph_.account("water brought", Quantity::water);
   const AccountId brought_heat = graph_.account("heat of water brought", Quantity::energy);
   bringing_ = graph_.exchange("water brought to the tank", "refill", HandCarried{}, {out_.tank},
