@@ -21,6 +21,12 @@ bool StandingRule::in_time(Tick now) const {
                                            [&](const Spell& s) { return s.from <= now && now < s.until; });
 }
 
+bool StandingRule::reads() const {
+  for (std::size_t i = 0; i < latches_.size(); ++i)
+    if (p_.tests[i].is_reading_there && !latches_[i].on()) return false;
+  return true;
+}
+
 /// The next instant strictly after now at which the time may let it hold or end it.
 Tick StandingRule::next_edge(Tick now) const {
   Tick next = p_.hours.next_edge(now);
@@ -51,7 +57,7 @@ void StandingRule::react(const Situation& situation, const Trigger& trigger, Act
   if (all && !all_) all_since_ = now;
   all_ = all;
   if (holding_) {
-    if (!in_time_now || (!all && now - began_ >= p_.least_hold)) put(false, situation, actions);
+    if (!in_time_now || !reads() || (!all && now - began_ >= p_.least_hold)) put(false, situation, actions);
   } else if (all && now - all_since_ >= p_.after) {
     put(true, situation, actions);
   }

@@ -11,12 +11,14 @@ namespace noonhouse {
 /// A rule that holds while all of its tests do: no mist on wet leaves after dusk, vents shut in rain, cloth drawn on a
 /// day forecast hot. Its channel is 1 while it holds, so it can forbid as well as call. Each test has its own two
 /// limits and is followed all the time; the rule begins when all have held, in time, for `after`, and keeps on for its
-/// least time, but never outside its hours or its spells. Without tests it holds whenever those let it.
+/// least time, but never outside its hours or its spells, nor without its reading. Without tests it holds whenever
+/// those let it.
 class StandingRule final : public Agent {
  public:
   struct Test {
     Input what;
     TwoLimits limits;
+    bool is_reading_there = false;  ///< asks whether there is a reading at all: the rule ends with it, at once
   };
   /// [from, until), since the run began.
   struct Spell {
@@ -45,6 +47,7 @@ class StandingRule final : public Agent {
   static int slot(std::size_t test) { return static_cast<int>(test); }  ///< of a test's watch
   void look_at_tests(const Situation& situation, const Trigger& trigger, Actions& actions);
   bool in_time(Tick now) const;
+  bool reads() const;
   Tick next_edge(Tick now) const;
   void put(bool holds, const Situation& situation, Actions& actions);
 

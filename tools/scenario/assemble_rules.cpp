@@ -54,7 +54,7 @@ std::vector<StandingRule::Test> Assembler::reading_tests(const RuleSpec& r) cons
   if (r.sensor == "none") return out;
   const Input reading = sensor(r.sensor).told;
   // Without a reading it neither forbids nor calls.
-  if (sensor(r.sensor).good.valid()) out.push_back({Input(sensor(r.sensor).good), {0.5, 0.4}});
+  if (sensor(r.sensor).good.valid()) out.push_back({Input(sensor(r.sensor).good), {0.5, 0.4}, true});
   const auto test = [&](const std::optional<double>& limit, double back) {
     if (limit) out.push_back({reading, {*limit, *limit + back}});
   };
