@@ -6,7 +6,7 @@
 #include "models/control/on_off_control.hpp"
 #include "tests/support/agent_stage.hpp"
 #include "tests/support/channel_record.hpp"
-#include "tests/support/random_schedule.hpp"
+#include "tests/support/scheduled_terms.hpp"
 
 namespace noonhouse {
 namespace {
@@ -19,9 +19,7 @@ struct Schedule {
   bool below = false;
   int begins = 0, ends = 0;
   int least_on = 0, least_off = 0, pulse_on = 0, pulse_off = 0;
-  int from = 0, until = 0;
-  WhenLost when_lost = WhenLost::holds;
-  std::vector<bool> good, dead;  ///< from each instant on
+  ScheduledTerms terms;
 };
 
 Schedule random_schedule(std::uint64_t seed) {
@@ -41,14 +39,7 @@ Schedule random_schedule(std::uint64_t seed) {
     s.pulse_on = dice.between(1, 12);
     s.pulse_off = dice.between(1, 12);
   }
-  if (dice.chance(0.6)) {
-    s.from = dice.between(0, std::min(s.grid.steps, s.grid.day) - 1);
-    s.until = dice.between(0, std::min(s.grid.steps, s.grid.day) - 1);
-  }
-  s.when_lost =
-      std::array{WhenLost::holds, WhenLost::stops, WhenLost::runs}[static_cast<std::size_t>(dice.between(0, 2))];
-  s.good = random_flag(dice, s.grid.steps, true);
-  s.dead = random_flag(dice, s.grid.steps, false);
+  s.terms = random_terms(dice, s.grid, 0.6);
   return s;
 }
 
@@ -65,7 +56,7 @@ class Clockwork {
       const std::size_t before = at(std::max(0, n_ - 1)), now = at(n_);
       decide(before, s_.told ? before : now);
       const bool told = s_.told && s_.reading[before] != s_.reading[now];
-      if (told || s_.good[before] != s_.good[now] || s_.dead[before] != s_.dead[now]) decide(now, now);
+      if (told || s_.terms.change_at(now)) decide(now, now);
       if (demand() != shown) out.emplace_back(s_.grid.unit * n_, shown = demand());
     }
     return out;
@@ -75,26 +66,21 @@ class Clockwork {
   static std::size_t at(int n) { return static_cast<std::size_t>(n); }
   static constexpr int kLongAgo = -1'000'000;
   void decide(std::size_t state_at, std::size_t reading_at) {
-    const bool good = s_.good[state_at];
-    if (s_.dead[state_at]) {
+    const bool good = s_.terms.good[state_at];
+    if (s_.terms.dead[state_at]) {
       on_ = false;
       since_ = kLongAgo;
       return;
     }
     const int r = s_.reading[reading_at];
     const bool asks = s_.below ? r <= s_.begins : r >= s_.begins, rests = s_.below ? r >= s_.ends : r <= s_.ends;
-    const bool open = in_hours(n_ % s_.grid.day), long_enough = n_ - since_ >= (on_ ? s_.least_on : s_.least_off);
+    const bool open = s_.terms.hours.open(n_, s_.grid), long_enough = n_ - since_ >= (on_ ? s_.least_on : s_.least_off);
     bool next = on_;
     if (on_ && long_enough && good && rests) next = false;
-    if (!on_ && long_enough && (good ? asks : s_.when_lost == WhenLost::runs)) next = true;
-    if (!open || (!good && s_.when_lost == WhenLost::stops)) next = false;
+    if (!on_ && long_enough && (good ? asks : s_.terms.when_lost == WhenLost::runs)) next = true;
+    if (!open || (!good && s_.terms.when_lost == WhenLost::stops)) next = false;
     if (next != on_) since_ = n_;
     on_ = next;
-  }
-  bool in_hours(int clock) const {
-    if (s_.from == s_.until) return true;
-    if (s_.from < s_.until) return s_.from <= clock && clock < s_.until;
-    return clock >= s_.from || clock < s_.until;
   }
   int demand() const {
     if (!on_ || s_.pulse_on == 0) return on_ ? 1 : 0;
@@ -114,8 +100,8 @@ ChannelChanges by_engine(const Schedule& s) {
   const ChannelId reading =
       s.told ? stage.channel("told", s.reading[0]) : stage.moved("reading", corners(s.grid, s.reading));
   const ChannelId demand = stage.channel("demand");
-  const ChannelId good = stage.channel("good", s.good[0] ? 1.0 : 0.0), dead = stage.channel("fault", s.dead[0]);
-  GridMover::Parameters moved{s.grid, {{good, values(s.good)}, {dead, values(s.dead)}}};
+  GridMover::Parameters moved{s.grid, {}};
+  const ControlTerms terms = terms_on(stage, s.grid, s.terms, moved);
   if (s.told) moved.moved.emplace_back(reading, values(s.reading));
   stage.agent<GridMover>(std::move(moved));
   ChannelChanges changes;
@@ -128,7 +114,7 @@ ChannelChanges by_engine(const Schedule& s) {
                              {s.begins + hair, s.ends - hair},
                              span(s.least_on),
                              span(s.least_off),
-                             {{span(s.from), span(s.until)}, good, s.when_lost, dead},
+                             terms,
                              span(s.pulse_on),
                              span(s.pulse_off)});
   stage.run();

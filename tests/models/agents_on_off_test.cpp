@@ -4,9 +4,9 @@
 #include <gtest/gtest.h>
 
 #include "models/control/on_off_control.hpp"
-#include "sim/core/errors.hpp"
-#include "tests/support/agent_stage.hpp"
-#include "tests/support/channel_record.hpp"
+#include "tests/support/control_stage.hpp"
+#include "tests/support/random_schedule.hpp"
+#include "tests/support/row_name.hpp"
 
 namespace noonhouse {
 namespace {
@@ -14,9 +14,6 @@ namespace {
 using testing::ElementsAre;
 using testing::HasSubstr;
 using Points = PolylineForcing::Points;
-
-/// A crossing of a slanted line falls this much before its tick, so that rounding cannot carry it to the next.
-constexpr double kHair = 1e-9;
 
 /// Cooling calls at 30 and stops at 28 (in the reading's unit) unless a row says otherwise.
 struct EdgeRow {
@@ -36,25 +33,10 @@ class OnOffEdges : public testing::TestWithParam<EdgeRow> {};
 
 TEST_P(OnOffEdges, SetsItsDemandAtTheseInstants) {
   const auto& row = GetParam();
-  AgentStage stage(1_h);
-  const ChannelId reading = stage.moved("reading", row.reading), demand = stage.channel("demand");
-  const ChannelId good = stage.channel("good", 1.0), fault = stage.channel("fault");
-  if (!row.good.empty()) stage.hand(good, row.good);
-  if (!row.fault.empty()) stage.hand(fault, row.fault);
-  ChannelChanges demands;
-  stage.agent<ChannelRecord>({demand, &demands});
-  stage.agent<OnOffControl>({"control",
-                             "sensor",
-                             reading,
-                             demand,
-                             row.limits,
-                             row.least_on,
-                             row.least_off,
-                             {row.hours, good, row.when_lost, fault},
-                             row.pulse_on,
-                             row.pulse_off});
-  stage.run();
-  EXPECT_EQ(demands, row.demands);
+  ControlStage s(1_h, row.reading, row.good, row.fault);
+  EXPECT_EQ(s.run<OnOffControl>({"control", "sensor", s.reading, s.demand, row.limits, row.least_on, row.least_off,
+                                 s.terms(row.hours, row.when_lost), row.pulse_on, row.pulse_off}),
+            row.demands);
 }
 
 constexpr Tick operator+(Tick t, int ms) { return t + Tick{ms}; }
@@ -202,11 +184,7 @@ const EdgeRow kEdges[] = {
      .good = {{700_s, 0}},
      .fault = {{700_s, 1}}},
 };
-INSTANTIATE_TEST_SUITE_P(Rows, OnOffEdges, testing::ValuesIn(kEdges), [](const auto& tested) {
-  std::string name = tested.param.what;
-  std::replace(name.begin(), name.end(), ' ', '_');
-  return name;
-});
+INSTANTIATE_TEST_SUITE_P(Rows, OnOffEdges, testing::ValuesIn(kEdges), kRowName);
 
 TEST(OnOffControl, SaysWhyInTheWordsOfItsQuantity) {
   AgentStage stage(1_h);
@@ -260,13 +238,7 @@ TEST(OnOffControl, IsNamedWhenItChatters) {
                                {},
                                {},
                                {}});
-    try {
-      stage.run();
-      FAIL() << "chatter went unnoticed";
-    } catch (const UserError& error) {
-      EXPECT_EQ(error.kind(), ErrorKind::chatter);
-      EXPECT_THAT(error.what(), HasSubstr("'nervous control'"));
-    }
+    expect_chatter(stage, "nervous control");
   }
 }
 

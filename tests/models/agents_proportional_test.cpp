@@ -4,8 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "models/control/proportional_control.hpp"
-#include "tests/support/agent_stage.hpp"
-#include "tests/support/channel_record.hpp"
+#include "tests/support/control_stage.hpp"
+#include "tests/support/row_name.hpp"
 
 namespace noonhouse {
 namespace {
@@ -30,23 +30,9 @@ class ShareTable : public testing::TestWithParam<ShareRow> {};
 
 TEST_P(ShareTable, MovesToTheseSharesAtTheseInstants) {
   const auto& row = GetParam();
-  AgentStage stage(30_min);
-  const ChannelId reading = stage.moved("reading", row.reading), demand = stage.channel("demand");
-  const ChannelId good = stage.channel("good", 1.0), fault = stage.channel("fault");
-  if (!row.good.empty()) stage.hand(good, row.good);
-  if (!row.fault.empty()) stage.hand(fault, row.fault);
-  ChannelChanges demands;
-  stage.agent<ChannelRecord>({demand, &demands});
-  stage.agent<ProportionalControl>({"control",
-                                    "sensor",
-                                    reading,
-                                    demand,
-                                    row.from,
-                                    row.to,
-                                    1_min,
-                                    row.dead_step,
-                                    {row.hours, good, row.when_lost, fault}});
-  stage.run();
+  ControlStage s(30_min, row.reading, row.good, row.fault);
+  const ChannelChanges demands = s.run<ProportionalControl>({"control", "sensor", s.reading, s.demand, row.from, row.to,
+                                                             1_min, row.dead_step, s.terms(row.hours, row.when_lost)});
   ASSERT_EQ(demands.size(), row.demands.size());
   for (std::size_t i = 0; i < demands.size(); ++i) {
     EXPECT_EQ(demands[i].first.ms, row.demands[i].first.ms);
@@ -121,12 +107,7 @@ const ShareRow kShares[] = {
      {{300_s, 0}, {400_s, 1}},
      {{250_s, 1}, {510_s, 0}}},
 };
-INSTANTIATE_TEST_SUITE_P(Rows, ShareTable, testing::ValuesIn(kShares), [](const auto& tested) {
-  std::string name = tested.param.what;
-  for (char& c : name)
-    if (c == ' ' || c == ',') c = '_';
-  return name;
-});
+INSTANTIATE_TEST_SUITE_P(Rows, ShareTable, testing::ValuesIn(kShares), kRowName);
 
 TEST(ProportionalControl, SaysItsShareAndWhy) {
   AgentStage stage(30_min);

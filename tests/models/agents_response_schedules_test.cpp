@@ -4,7 +4,7 @@
 
 #include "models/control/grower_response.hpp"
 #include "tests/support/agent_stage.hpp"
-#include "tests/support/random_schedule.hpp"
+#include "tests/support/scheduled_terms.hpp"
 
 namespace noonhouse {
 namespace {
@@ -14,8 +14,8 @@ struct ResponseSchedule {
   Grid grid;
   std::vector<int> reading;
   int begins = 0, ends = 0;
-  std::vector<std::pair<int, int>> presence;
-  int reaction = 0, returns_within = 0;
+  std::vector<GridHours> presence;
+  int reaction = 0, returns_within = 0, stays = 0;
   bool alarm = false, undo = false;
   std::vector<bool> away;
 };
@@ -31,14 +31,15 @@ ResponseSchedule random_response(std::uint64_t seed) {
   const int last = std::min(s.grid.steps, s.grid.day) - 1;
   for (int k = dice.between(0, 3); k > 0; --k) {
     const int from = dice.between(0, last), until = std::min(last, from + dice.between(1, 30));
-    s.presence.emplace_back(from, until == from ? from + 1 : until);
-    if (dice.chance(0.1)) std::swap(s.presence.back().first, s.presence.back().second);
+    s.presence.push_back({from, until == from ? from + 1 : until});
+    if (dice.chance(0.1)) std::swap(s.presence.back().from, s.presence.back().until);
   }
   s.reaction = dice.chance(0.3) ? 0 : dice.between(1, 12);
   s.returns_within = dice.between(0, 40);
   s.alarm = dice.chance(0.5);
   s.undo = dice.chance(0.5);
   s.away = random_flag(dice, s.grid.steps, false);
+  s.stays = dice.chance(0.3) ? 0 : dice.between(1, 40);
   return s;
 }
 
@@ -67,6 +68,7 @@ class GrowerClockwork {
     const bool arrived = wants_to_act_ && called_ != kNotYet && n_ >= called_ + s_.returns_within;
     if (!ready && !arrived) return;
     deeds_.emplace_back(s_.grid.unit * n_, wants_to_act_ ? 1.0 : 0.0);
+    if (arrived) there_until_ = std::max(there_until_, n_ + s_.stays);
     done_ = wants_to_act_;
     wants_to_act_ = wants_to_undo_ = false;
   }
@@ -91,16 +93,15 @@ class GrowerClockwork {
     if (s_.alarm && !present()) called_ = n_;
   }
   bool present() const {
-    const int clock = n_ % s_.grid.day;
-    for (const auto& [from, until] : s_.presence)
-      if (from < until ? from <= clock && clock < until : clock >= from || clock < until) return true;
-    return false;
+    if (n_ < there_until_) return true;
+    return std::any_of(s_.presence.begin(), s_.presence.end(),
+                       [&](const GridHours& hours) { return hours.open(n_, s_.grid); });
   }
 
   static constexpr int kNotYet = -1;
   const ResponseSchedule& s_;
   ChannelChanges deeds_;
-  int n_ = 0, seen_ = kNotYet, called_ = kNotYet;
+  int n_ = 0, seen_ = kNotYet, called_ = kNotYet, there_until_ = 0;
   bool sign_ = false, wants_to_act_ = false, wants_to_undo_ = false, done_ = false, was_away_ = false;
 };
 
@@ -118,11 +119,13 @@ ChannelChanges by_engine(const ResponseSchedule& s) {
   p.does = "does";
   p.undoes = "undoes";
   p.undo = s.undo;
-  for (const auto& [from, until] : s.presence) p.presence.push_back({span(from), span(until)});
+  for (const GridHours& hours : s.presence) p.presence.push_back(hours.window(s.grid));
   p.away = away;
   p.reaction = span(s.reaction);
   p.alarm = s.alarm;
   p.returns_within = span(s.returns_within);
+  p.stays = span(s.stays);
+  p.stays_until = stage.channel("stays until");
   stage.agent<GrowerResponse>(std::move(p));
   stage.run();
   ChannelChanges out;

@@ -4,10 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "models/control/staged_control.hpp"
-#include "sim/core/errors.hpp"
-#include "tests/support/agent_stage.hpp"
-#include "tests/support/channel_record.hpp"
-#include "tests/support/random_schedule.hpp"
+#include "tests/support/control_stage.hpp"
+#include "tests/support/scheduled_terms.hpp"
 
 namespace noonhouse {
 namespace {
@@ -76,13 +74,7 @@ TEST(StagedControl, IsNamedWhenItChatters) {
   const ChannelId demand = stage.channel("demand");
   stage.agent<StagedControl>(
       {"nervous stages", "sensor", stage.moved("reading", {{0_s, 30.0}}), {{"fan", demand, {30.0, 30.0}}}});
-  try {
-    stage.run();
-    FAIL() << "chatter went unnoticed";
-  } catch (const UserError& error) {
-    EXPECT_EQ(error.kind(), ErrorKind::chatter);
-    EXPECT_THAT(error.what(), testing::HasSubstr("'nervous stages'"));
-  }
+  expect_chatter(stage, "nervous stages");
 }
 
 /// One schedule, all times in grid steps.
@@ -94,9 +86,7 @@ struct StagedSchedule {
     int begins = 0, ends = 0, delay = 0, least_on = 0, least_off = 0;
   };
   std::vector<Step> stages;
-  int from = 0, until = 0;
-  WhenLost when_lost = WhenLost::holds;
-  std::vector<bool> good, dead;
+  ScheduledTerms terms;
 };
 
 StagedSchedule random_staged(std::uint64_t seed) {
@@ -113,14 +103,7 @@ StagedSchedule random_staged(std::uint64_t seed) {
     begins += dice.between(0, 4);
     ends = std::min(begins - 1, ends + dice.between(0, 4));
   }
-  if (dice.chance(0.4)) {
-    s.from = dice.between(0, std::min(s.grid.steps, s.grid.day) - 1);
-    s.until = dice.between(0, std::min(s.grid.steps, s.grid.day) - 1);
-  }
-  s.when_lost =
-      std::array{WhenLost::holds, WhenLost::stops, WhenLost::runs}[static_cast<std::size_t>(dice.between(0, 2))];
-  s.good = random_flag(dice, s.grid.steps, true);
-  s.dead = random_flag(dice, s.grid.steps, false);
+  s.terms = random_terms(dice, s.grid, 0.4);
   return s;
 }
 
@@ -133,8 +116,8 @@ class StagedClockwork {
     int shown = 0;
     for (n_ = 0; n_ <= s_.grid.steps; ++n_) {
       const std::size_t before = at(std::max(0, n_ - 1)), now = at(n_);
-      decide(s_.good[before], s_.dead[before]);
-      if (s_.good[before] != s_.good[now] || s_.dead[before] != s_.dead[now]) decide(s_.good[now], s_.dead[now]);
+      decide(s_.terms.good[before], s_.terms.dead[before]);
+      if (s_.terms.change_at(now)) decide(s_.terms.good[now], s_.terms.dead[now]);
       if (running_ != shown) out.emplace_back(s_.grid.unit * n_, shown = running_);
     }
     return out;
@@ -165,12 +148,12 @@ class StagedClockwork {
   void decide(bool good, bool dead) {
     if (dead) return reset();
     const int all = static_cast<int>(s_.stages.size());
-    if (!in_hours(n_ % s_.grid.day) || (!good && s_.when_lost == WhenLost::stops)) {
+    if (!s_.terms.hours.open(n_, s_.grid) || (!good && s_.terms.when_lost == WhenLost::stops)) {
       while (running_ > 0) leave();
       asks_since_ = kNotAsking;
       return;
     }
-    const bool calls_anyway = !good && s_.when_lost == WhenLost::runs;
+    const bool calls_anyway = !good && s_.terms.when_lost == WhenLost::runs;
     if (good && running_ < all && asks_since_ != kNotAsking && rests(running_)) asks_since_ = kNotAsking;
     if (!good && !calls_anyway) asks_since_ = kNotAsking;
     bool some_left = false;
@@ -188,11 +171,6 @@ class StagedClockwork {
       ++running_;
       asks_since_ = kNotAsking;
     }
-  }
-  bool in_hours(int clock) const {
-    if (s_.from == s_.until) return true;
-    if (s_.from < s_.until) return s_.from <= clock && clock < s_.until;
-    return clock >= s_.from || clock < s_.until;
   }
 
   const StagedSchedule& s_;
@@ -225,10 +203,11 @@ ChannelChanges by_engine(const StagedSchedule& s) {
   AgentStage stage(s.grid.unit * s.grid.steps);
   stage.bear(1'000'000);
   const auto span = [&](int steps) { return s.grid.unit * steps; };
-  const ChannelId good = stage.channel("good", s.good[0] ? 1.0 : 0.0), dead = stage.channel("fault", s.dead[0]);
   const ChannelId count = stage.channel("count");
-  stage.agent<GridMover>({s.grid, {{good, values(s.good)}, {dead, values(s.dead)}}});
+  GridMover::Parameters moved{s.grid, {}};
   StagedControl::Parameters p{"control", "sensor", stage.moved("reading", corners(s.grid, s.reading)), {}};
+  p.terms = terms_on(stage, s.grid, s.terms, moved);
+  stage.agent<GridMover>(std::move(moved));
   StageCount::Parameters counted{{}, count};
   const double hair = s.below ? kHair : -kHair;
   for (const auto& step : s.stages) {
@@ -240,7 +219,6 @@ ChannelChanges by_engine(const StagedSchedule& s) {
                         span(step.least_on),
                         span(step.least_off)});
   }
-  p.terms = {{span(s.from), span(s.until)}, good, s.when_lost, dead};
   ChannelChanges changes;
   stage.agent<StageCount>(std::move(counted));
   stage.agent<ChannelRecord>({count, &changes});

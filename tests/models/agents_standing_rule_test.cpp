@@ -8,7 +8,7 @@
 #include "models/control/standing_rule.hpp"
 #include "tests/support/agent_stage.hpp"
 #include "tests/support/channel_record.hpp"
-#include "tests/support/random_schedule.hpp"
+#include "tests/support/scheduled_terms.hpp"
 
 namespace noonhouse {
 namespace {
@@ -122,7 +122,8 @@ struct RuleSchedule {
     bool below() const { return begins < ends; }
   };
   std::vector<Line> lines;
-  int from = 0, until = 0, after = 0, least_hold = 0;
+  GridHours hours;
+  int after = 0, least_hold = 0;
   bool only_in_spells = false;
   std::vector<std::pair<int, int>> spells;
 };
@@ -136,10 +137,7 @@ RuleSchedule random_rule(std::uint64_t seed) {
     s.lines.push_back({random_line(dice, s.grid.steps), begins, ends});
     if (dice.chance(0.5)) std::swap(s.lines.back().begins, s.lines.back().ends);
   }
-  if (dice.chance(0.4)) {
-    s.from = dice.between(0, std::min(s.grid.steps, s.grid.day) - 1);
-    s.until = dice.between(0, std::min(s.grid.steps, s.grid.day) - 1);
-  }
+  s.hours = random_hours(dice, s.grid, 0.4);
   s.after = dice.chance(0.5) ? 0 : dice.between(1, 15);
   s.least_hold = dice.chance(0.5) ? 0 : dice.between(1, 30);
   s.only_in_spells = dice.chance(0.4);
@@ -185,10 +183,7 @@ class RuleClockwork {
     }
   }
   bool may(int n) const {
-    const int clock = n % s_.grid.day;
-    const bool open = s_.from == s_.until  ? true
-                      : s_.from < s_.until ? s_.from <= clock && clock < s_.until
-                                           : clock >= s_.from || clock < s_.until;
+    const bool open = s_.hours.open(n, s_.grid);
     if (!open || !s_.only_in_spells) return open;
     for (const auto& [begins, ends] : s_.spells)
       if (begins <= n && n < ends) return true;
@@ -211,7 +206,7 @@ ChannelChanges by_engine(const RuleSchedule& s) {
     const ChannelId reading = stage.moved("reading " + std::to_string(p.tests.size()), corners(s.grid, line.reading));
     p.tests.push_back({reading, {line.begins + hair, line.ends - hair}});
   }
-  p.hours = {span(s.from), span(s.until)};
+  p.hours = s.hours.window(s.grid);
   p.only_in_spells = s.only_in_spells;
   for (const auto& [begins, ends] : s.spells) p.spells.push_back({span(begins), span(ends)});
   p.after = span(s.after);
