@@ -141,5 +141,47 @@ TEST(HailStrike, IsNothingOutsideItsTimeAndPartOfItWhenTheRunCutsIt) {
   EXPECT_NEAR(at_once.share(), broken_after(200.0), 1e-12);
 }
 
+TEST(HailStrike, BeforeTheRunIsNothingAndAcrossItsStartCountsFromThere) {
+  HailStage past;
+  past.p.from = Tick{-600'000};
+  past.p.until = Tick{-1};
+  EXPECT_THAT(past.run(), IsEmpty());
+  HailStage ends_at_the_start;
+  ends_at_the_start.p.from = Tick{-600'000};
+  ends_at_the_start.p.until = Tick{0};
+  EXPECT_THAT(ends_at_the_start.run(), IsEmpty());
+  HailStage across;
+  across.p.from = Tick{-600'000};
+  across.p.until = 200_s;
+  across.run();
+  EXPECT_NEAR(across.share(), broken_after(200.0), 1e-12);
+}
+
+TEST(HailStrike, AtTheRunsEndIsToldAsFarAsItCame) {
+  HailStage to_the_end;
+  to_the_end.p.from = 3000_s;
+  to_the_end.p.until = 3600_s;
+  EXPECT_THAT(to_the_end.run(),
+              ElementsAre("3060 hail of 5 J breaks it: it bears 3.5 J", "3600 hail is over: 70 % of it is broken"));
+  EXPECT_NEAR(to_the_end.share(), broken_after(600.0), 1e-12);
+  HailStage beyond;
+  beyond.p.from = 3300_s;
+  beyond.p.until = 4000_s;
+  EXPECT_THAT(beyond.run(), ElementsAre("3360 hail of 5 J breaks it: it bears 3.5 J")) << "it is not over";
+  EXPECT_NEAR(beyond.share(), broken_after(300.0), 1e-12);
+  HailStage as_it_ends;
+  as_it_ends.p.from = 3600_s;
+  as_it_ends.p.until = 4000_s;
+  EXPECT_THAT(as_it_ends.run(), IsEmpty());
+  EXPECT_EQ(as_it_ends.share(), 0.0);
+}
+
+TEST(HailStrike, TellsNothingTwiceWhenACoverMovesAsAMinuteEnds) {
+  HailStage s;
+  s.stage.hand(s.net, {{660_s, 1.0}, {720_s, 0.0}, {1200_s, 1.0}});
+  s.run();
+  EXPECT_NEAR(s.share(), broken_after(540.0), 1e-12);
+}
+
 }  // namespace
 }  // namespace noonhouse
