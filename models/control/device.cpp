@@ -44,7 +44,7 @@ std::vector<ChannelId> Device::follows(const Parameters& p) {
   return out;
 }
 
-Device::Device(Parameters parameters) : p_(std::move(parameters)) {
+Device::Device(Parameters parameters) : p_(std::move(parameters)), lacks_(p_.needs.size()) {
   NOON_ASSERT(p_.takes.ms >= 0 && p_.share_step >= 0.0 && p_.share_step <= 1.0);
 }
 
@@ -102,14 +102,19 @@ void Device::react(const Situation& situation, const Trigger& trigger, Actions& 
   const Orders orders = orders_of(situation);
   if (trigger.kind == Trigger::Kind::start) put(0.0, kNoEvent, actions);  // off need not mean zero
   const EventId fresh_fault = note_fault(situation, orders, actions);
-  const double goal = meant(orders);
+  const Need* over = end_lacks(situation);
+  const double goal = meant(orders), before = goal_;
   const double without = p_.stays_when_lacking ? place_at(situation.now()) : 0.0;
-  if (orders.missing != nullptr && goal != without) return fail(situation, *orders.missing, without, actions);
+  if (orders.missing != nullptr && goal != without) {
+    say_over(over, situation, actions);
+    return fail(situation, *orders.missing, without, actions);
+  }
   if (lacking_) {
     lacking_ = false;
     actions.clear_failure();  // a stuck one fails anew below, where it moves again
   }
   follow(situation, orders, fresh_fault, trigger, actions);
+  if (goal_ == before) say_over(over, situation, actions);  // else its move tells it
 }
 
 /// Logs a change of the fault and returns that entry, or kNoEvent. What it lacks is said anew.
@@ -123,40 +128,62 @@ EventId Device::note_fault(const Situation& situation, const Orders& orders, Act
   fault_entry_ = actions.log(kind, words_of(fault_), situation.last_change(p_.fault));
   if (repaired) actions.clear_failure();
   lacking_ = false;
+  lacks_.assign(p_.needs.size(), {});
   in_vain_ = !repaired && orders.wanted();
   return fault_entry_;
 }
 
+/// Forgets the lacks that are over; returns one of them that was a failure, or null.
+const Device::Need* Device::end_lacks(const Situation& situation) {
+  const Need* over = nullptr;
+  for (std::size_t i = 0; i < lacks_.size(); ++i) {
+    if (lacks_[i].entry == kNoEvent || situation.value(p_.needs[i].permit) < 0.5) continue;
+    lacks_[i] = {};
+    if (!p_.needs[i].on_purpose) over = &p_.needs[i];
+  }
+  return over;
+}
+
+void Device::say_over(const Need* over, const Situation& situation, Actions& actions) const {
+  if (over != nullptr)
+    actions.log(EventKind::action, "has again what it lacked (" + over->lacking + ")",
+                situation.last_change(over->permit));
+}
+
 void Device::fail(const Situation& situation, const Need& missing, double goal, Actions& actions) {
   held_ = false;
-  if (lacking_) return;
+  Lack& lack = lacks_[static_cast<std::size_t>(&missing - p_.needs.data())];
   const EventId taken = situation.last_change(missing.permit);
-  const bool said = taken != kNoEvent && taken == lack_;  // a pulse that comes again says nothing new
+  const bool said = lack.entry != kNoEvent && lack.taken == taken, still = said && lacking_;
+  if (missing.on_purpose && lacking_ && !still) actions.clear_failure();  // of another need
   lacking_ = true;
-  lack_ = taken;
-  if (said && missing.on_purpose) return go(goal, taken, situation.now(), actions);
+  if (still) return;
+  if (said) {  // a pulse that comes again says nothing new
+    if (!missing.on_purpose) actions.hold_failure(lack.entry);
+    return go(goal, lack.entry, situation.now(), actions);
+  }
   std::string what = goal_ > 0.0 ? p_.stops : "is called but stays off";
   if (p_.stays_when_lacking) what = "stays where it stands";
   if (fault_ != DeviceFault::none && goal_ == 0.0) what = "stays off";
   const EventKind kind = missing.on_purpose ? EventKind::warning : EventKind::failure;
-  const EventId entry = actions.log(kind, what + ": " + missing.lacking, taken);
-  go(goal, entry, situation.now(), actions);
+  lack = {taken, actions.log(kind, what + ": " + missing.lacking, taken)};
+  go(goal, lack.entry, situation.now(), actions);
 }
 
 /// With all it needs: is held back, stays stuck, or goes where it is called.
 void Device::follow(const Situation& situation, const Orders& orders, EventId fresh_fault, const Trigger& trigger,
                     Actions& actions) {
   const double goal = meant(orders);
-  const bool stuck = fault_ != DeviceFault::none, was_held = held_, was_in_vain = in_vain_;
+  const bool stuck = fault_ != DeviceFault::none, was_held = held_;
   held_ = !stuck && orders.held();
-  in_vain_ = stuck && goal == 0.0 && orders.wanted();
   if (held_ && !was_held) {
     const EventId entry = actions.log(EventKind::action, "is held back: " + orders.forbid->words,
                                       situation.last_change(orders.forbid->channel));
     if (goal_ != 0.0) go(0.0, entry, situation.now(), actions);
     return;
   }
-  if (in_vain_ && !was_in_vain) {
+  if (stuck && goal == 0.0 && orders.wanted() && !in_vain_) {
+    in_vain_ = true;
     actions.log(EventKind::failure, "is called but stays off: it is stuck", fault_entry_);
     return;
   }

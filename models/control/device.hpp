@@ -20,10 +20,11 @@ enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3 
 ///   forbids  hold it back whatever calls; that is no failure
 ///   faults   leave it where it is stuck, whatever calls or forbids
 ///   needs    without one of them it is off, or stays where it stands; that is a failure where it would be elsewhere
-/// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about.
-/// With `takes` it moves at an even pace, told in steps of at most kLongestStep as it has come so far; a change of mind
-/// on the way turns it round where it stands.
-/// Not modelled: a start that fails, wear, a pace that differs by load or way.
+/// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about. A lack is
+/// said when it is first felt and when it is over, not again at each call between; that a stuck one is called in vain
+/// is said once for each fault. With `takes` it moves at an even pace, told in steps of at most kLongestStep as it has
+/// come so far; a change of mind on the way turns it round where it stands. Not modelled: a start that fails, wear, a
+/// pace that differs by load or way.
 class Device final : public Agent {
  public:
   /// Implicit from its demand, so that wiring lists stay readable (hence the mark below).
@@ -84,6 +85,8 @@ class Device final : public Agent {
   double meant(const Orders& orders) const;
 
   EventId note_fault(const Situation& situation, const Orders& orders, Actions& actions);
+  const Need* end_lacks(const Situation& situation);
+  void say_over(const Need* over, const Situation& situation, Actions& actions) const;
   void fail(const Situation& situation, const Need& missing, double goal, Actions& actions);
   void follow(const Situation& situation, const Orders& orders, EventId fresh_fault, const Trigger& trigger,
               Actions& actions);
@@ -100,8 +103,13 @@ class Device final : public Agent {
   DeviceFault fault_ = DeviceFault::none;
   EventId fault_entry_ = kNoEvent;
   double stuck_at_ = 0.0;
-  bool lacking_ = false, held_ = false, in_vain_ = false;  ///< said already
-  EventId lack_ = kNoEvent;                                ///< what took away what it lacked when that was said last
+  bool lacking_ = false;                 ///< is not where it would be
+  bool held_ = false, in_vain_ = false;  ///< said already
+  /// What was said of each need's lack and has not ended since: what took it away, and the entry.
+  struct Lack {
+    EventId taken = kNoEvent, entry = kNoEvent;
+  };
+  std::vector<Lack> lacks_;
 
   /// The way it is on, while goal_ differs from share_.
   double from_ = 0.0;

@@ -60,6 +60,8 @@ class Actions {
   virtual EventId log(EventKind kind, std::string what) = 0;
   /// Says that the failure logged under this agent's name no longer holds.
   virtual void clear_failure() = 0;
+  /// Says that a failure which this agent logged earlier holds again, without another entry.
+  virtual void hold_failure(EventId earlier) = 0;
   /// Sets a channel owned by agents; agents that follow it are asked at this same instant.
   virtual void set(ChannelId channel, double value, EventId because) = 0;
   /// Asks to be woken at `when` (not before now); replaces the wake of the same slot. kNever cancels.

@@ -40,6 +40,7 @@ class Run::Desk final : public Situation, public Actions {
   EventId log(EventKind kind, std::string what, EventId cause) override;
   EventId log(EventKind kind, std::string what) override { return log(kind, std::move(what), cause_); }
   void clear_failure() override { record().standing_failure = kNoEvent; }
+  void hold_failure(EventId earlier) override { record().standing_failure = earlier; }
   void set(ChannelId channel, double value, EventId because) override;
   void wake(int slot, Tick when) override;
   void arm(int slot, const Watch& watch) override;

@@ -75,7 +75,23 @@ const DeviceRow kRows[] = {
      {{30_s, 1.0}, {50_s, 0.0}},
      {{20_s, 0.0}, {40_s, 1.0}},
      {},
-     {"10 opens", "20 shuts: no power", "30 is held back: it rains", "50 opens"}},
+     {"10 opens", "20 shuts: no power", "30 is held back: it rains", "40 has again what it lacked (no power)",
+      "50 opens"}},
+    {"pulses while it lacks",
+     {{10_s, 1.0}, {20_s, 0.0}, {30_s, 1.0}, {40_s, 0.0}, {50_s, 1.0}, {60_s, 0.0}, {80_s, 1.0}, {90_s, 0.0}},
+     {},
+     {},
+     {{5_s, 0.0}, {70_s, 1.0}, {85_s, 0.0}},
+     {},
+     {"10 is called but stays off: no power", "70 has again what it lacked (no power)", "80 opens",
+      "85 shuts: no power"}},
+    {"pulses while it lacks until it is called",
+     {{10_s, 1.0}, {20_s, 0.0}, {30_s, 1.0}, {40_s, 0.0}, {50_s, 1.0}},
+     {},
+     {},
+     {{15_s, 0.0}, {55_s, 1.0}},
+     {},
+     {"10 opens", "15 shuts: no power", "55 opens"}},
     {"stuck off while it runs",
      kCalledFor,
      {},
@@ -89,8 +105,7 @@ const DeviceRow kRows[] = {
      {},
      {},
      {{10_s, kOff}, {50_s, 0.0}},
-     {"10 is stuck off", "20 is called but stays off: it is stuck", "40 is called but stays off: it is stuck",
-      "50 is repaired", "50 opens"}},
+     {"10 is stuck off", "20 is called but stays off: it is stuck", "50 is repaired", "50 opens"}},
     {"stuck off and repaired while nobody calls",
      {},
      {},
@@ -215,9 +230,26 @@ TEST(DeviceFailure, IsNotOneToBeHeldBack) {
   w.stage.hand(w.call[0], {{10_s, 1.0}});
   w.stage.hand(w.power, {{20_s, 0.0}});
   w.stage.hand(w.rain, {{30_s, 1.0}, {40_s, 0.0}});
-  EXPECT_THAT(w.standing({15_s, 25_s, 35_s, 45_s}),
-              ElementsAre("none", "shuts: no power", "none", "is called but stays off: no power"));
+  EXPECT_THAT(w.standing({15_s, 25_s, 35_s, 45_s}), ElementsAre("none", "shuts: no power", "none", "shuts: no power"));
   EXPECT_EQ(w.stage.chain_of("held back"), "vent is held back: it rains <- hand moves");
+}
+
+TEST(DeviceFailure, StandsAtEachPulseThatLacksThoughItIsSaidOnce) {
+  DeviceWorks w;
+  w.stage.hand(w.power, {{5_s, 0.0}, {50_s, 1.0}});
+  w.stage.hand(w.call[0], {{10_s, 1.0}, {20_s, 0.0}, {30_s, 1.0}, {40_s, 0.0}, {60_s, 1.0}});
+  const std::string lack = "is called but stays off: no power";
+  EXPECT_THAT(w.standing({15_s, 25_s, 35_s, 45_s, 65_s}), ElementsAre(lack, "none", lack, "none", "none"));
+  EXPECT_EQ(w.stage.chain_of("has again"), "vent has again what it lacked (no power) <- hand moves");
+}
+
+TEST(DeviceFailure, OnPurposeIsSaidOnceAndNeverStands) {
+  DeviceWorks w;
+  w.p.needs[0].on_purpose = true;
+  w.stage.hand(w.power, {{5_s, 0.0}, {50_s, 1.0}});
+  w.stage.hand(w.call[0], {{10_s, 1.0}, {20_s, 0.0}, {30_s, 1.0}, {40_s, 0.0}, {60_s, 1.0}});
+  EXPECT_THAT(w.standing({15_s, 35_s}), ElementsAre("none", "none"));
+  EXPECT_THAT(w.stage.said_by("vent"), ElementsAre("10 is called but stays off: no power", "60 opens"));
 }
 
 TEST(DeviceForbids, NameTheFirstOfTheListWhereSeveralHold) {

@@ -107,8 +107,8 @@ TEST(DeviceTravel, ShutsWithoutPowerOrStaysWhereItStands) {
     out.insert(out.end(), w.moved.begin(), w.moved.end());
     return out;
   };
-  EXPECT_THAT(run(false),
-              ElementsAre("100 opens", "115 shuts: no power", "110 0.1667", "115 0.25", "122.5 0.125", "130 0"));
+  EXPECT_THAT(run(false), ElementsAre("100 opens", "115 shuts: no power", "400 has again what it lacked (no power)",
+                                      "110 0.1667", "115 0.25", "122.5 0.125", "130 0"));
   EXPECT_THAT(run(true), ElementsAre("100 opens", "115 stays where it stands: no power", "400 shuts", "110 0.1667",
                                      "115 0.25", "407.5 0.125", "415 0"));
 }
