@@ -10,6 +10,8 @@ namespace noonhouse {
 /// Something that the wind takes: a loose cover that is on, a vent that is open. The first time that the gust reaches
 /// its limit while it is exposed, or that it is exposed while the gust is over the limit, it fails for good: its fault
 /// channel is set once, and the failure stands. One limit, the same each time; no wear by lesser gusts.
+/// It follows from the failure that keeps it exposed, where one of its own name stands; from what exposed it, where the
+/// wind blew so already; else from the gust, which goes back to the storm that was announced.
 class GivesWay final : public Agent {
  public:
   struct Parameters {
@@ -20,6 +22,7 @@ class GivesWay final : public Agent {
     ChannelId fault;
     double fault_value = 1.0;
     std::string what = "is torn off by the wind";
+    ChannelId storm_until{};  ///< end of the last storm that an event announced, since the start [s]; may be none
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters& p);
@@ -30,6 +33,7 @@ class GivesWay final : public Agent {
 
  private:
   enum Slot { kGust };
+  EventId cause(const Situation& situation, const Trigger& trigger, Actions& actions) const;
   Parameters p_;
   bool gone_ = false;
 };

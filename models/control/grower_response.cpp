@@ -9,7 +9,7 @@ namespace noonhouse {
 
 std::vector<ChannelId> GrowerResponse::follows(const Parameters& p) {
   std::vector<ChannelId> out;
-  for (ChannelId channel : {p.sign.channel, p.away})
+  for (ChannelId channel : {p.sign.channel, p.away, p.stays_until})
     if (channel.valid()) out.push_back(channel);
   return out;
 }
@@ -18,14 +18,19 @@ bool GrowerResponse::is_away(const Situation& situation) const {
   return p_.away.valid() && situation.value(p_.away) > 0.5;
 }
 
-bool GrowerResponse::present(Tick now) const {
+bool GrowerResponse::present(const Situation& situation) const {
+  const Tick now = situation.now();
+  if (p_.stays_until.valid() && now < ticks(situation.value(p_.stays_until))) return true;
   return std::any_of(p_.presence.begin(), p_.presence.end(), [&](const DailyWindow& w) { return w.holds(now); });
 }
 
-/// The next instant, now or later, of habitual presence; kNever without any.
-Tick GrowerResponse::next_presence(Tick now) const {
+/// The next instant, now or later, of habitual presence or of a stay; kNever without any.
+Tick GrowerResponse::next_presence(const Situation& situation) const {
+  Tick now = situation.now();
+  if (present(situation)) return now;
   if (p_.presence.empty()) return kNever;
-  while (!present(now)) {
+  const auto there = [&](const DailyWindow& w) { return w.holds(now); };
+  while (std::none_of(p_.presence.begin(), p_.presence.end(), there)) {
     Tick next = kNever;
     for (const DailyWindow& window : p_.presence) next = std::min(next, window.next_edge(now));
     now = next;
@@ -35,26 +40,34 @@ Tick GrowerResponse::next_presence(Tick now) const {
 
 /// When the grower acts on what is to be seen from now on; kNever while away.
 Tick GrowerResponse::acts_at(const Situation& situation) const {
-  if (is_away(situation)) return kNever;
-  const Tick now = situation.now(), seen = next_presence(now);
+  if (is_away(situation) || (stage_ != Stage::will_act && stage_ != Stage::will_undo)) return kNever;
+  const Tick seen = next_presence(situation);
   const Tick by_habit = seen == kNever ? kNever : seen + p_.reaction;
-  const bool called = p_.alarm && stage_ == Stage::will_act && seen > now;
-  return called ? std::min(by_habit, now + p_.returns_within) : by_habit;
+  return stage_ == Stage::will_act ? std::min(by_habit, arrives_) : by_habit;
+}
+
+void GrowerResponse::book(Tick when, Actions& actions) {
+  acts_ = when;
+  actions.wake(kAct, when);
 }
 
 void GrowerResponse::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
   const bool turned = sign_.look(p_.limits, situation.value(p_.sign), crossed(trigger, kSign));
   if (turned || trigger.kind == Trigger::Kind::start) sign_.arm(kSign, p_.limits, p_.sign, actions);
-  if (turned) sign_turned(situation, actions);
   const bool away = is_away(situation), came_or_went = away != was_away_;
   was_away_ = away;
+  if (turned || came_or_went) arrives_ = kNever;
+  if (turned) sign_turned(situation, actions);
+  const double until = p_.stays_until.valid() ? situation.value(p_.stays_until) : 0.0;
+  const bool stays = until != heard_until_;
+  heard_until_ = until;
   if (turned || came_or_went) {
-    const bool waits = stage_ == Stage::will_act || stage_ == Stage::will_undo;
     if (came_or_went && !turned && !away && stage_ == Stage::will_act) call(situation, actions);
-    actions.wake(kAct, waits ? acts_at(situation) : kNever);
-    return;
+    return book(acts_at(situation), actions);
   }
+  if (stays) return book(std::min(acts_, acts_at(situation)), actions);  // who has seen it goes on as before
   if (trigger.kind != Trigger::Kind::wake) return;
+  acts_ = kNever;
   if (stage_ == Stage::will_act) {
     act(situation, actions);
   } else if (stage_ == Stage::will_undo) {
@@ -75,9 +88,10 @@ void GrowerResponse::sign_turned(const Situation& situation, Actions& actions) {
 }
 
 void GrowerResponse::call(const Situation& situation, Actions& actions) {
-  if (!p_.alarm || (present(situation.now()) && !is_away(situation))) return;
+  if (!p_.alarm || (present(situation) && !is_away(situation))) return;
   const char* what = is_away(situation) ? "the alarm calls, but nobody can come" : "is called by the alarm";
   event_ = actions.log(EventKind::people, what, cause(situation));
+  if (!is_away(situation)) arrives_ = situation.now() + p_.returns_within;
 }
 
 /// The event behind the sign: what set it, or the standing failure that may have.
@@ -91,6 +105,11 @@ void GrowerResponse::act(const Situation& situation, Actions& actions) {
   const EventId seen = actions.log(EventKind::people, p_.sees, event_ == kNoEvent ? cause(situation) : event_);
   event_ = actions.log(EventKind::people, p_.does, seen);
   for (const Move& move : p_.moves) actions.set(move.channel, move.value, event_);
+  const bool came = arrives_ != kNever && situation.now() >= arrives_;
+  arrives_ = kNever;
+  if (!came || !p_.stays_until.valid() || p_.stays <= Tick{0}) return;
+  heard_until_ = std::max(situation.value(p_.stays_until), seconds(situation.now() + p_.stays));
+  actions.set(p_.stays_until, heard_until_, event_);
 }
 
 void GrowerResponse::undo(Actions& actions) {

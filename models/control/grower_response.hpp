@@ -13,8 +13,10 @@ namespace noonhouse {
 /// arrival, or after the next habitual presence if that is sooner; without, sees it at the next presence and acts a
 /// reaction time later. If the sign is gone by then nothing is done. What was done is undone, if so wished, once the
 /// sign is gone and the grower is there, after the reaction time; if the sign comes back first it is left as it is.
-/// Who is away neither sees nor comes. Someone who has seen the sign stays for the reaction time.
-/// Not modelled: an alarm that is not heard, help by others, a sign that is misread.
+/// Who is away neither sees nor comes. Someone who has seen the sign stays for the reaction time; someone who came
+/// because called stays for `stays` from the arrival, and all responses that share `stays_until` reckon with it: a sign
+/// that is there or comes meanwhile is seen, and nobody is called.
+/// Not modelled: an alarm that is not heard, help by others, a sign that is misread, a call to somebody under way.
 class GrowerResponse final : public Agent {
  public:
   struct Move {
@@ -33,6 +35,8 @@ class GrowerResponse final : public Agent {
     Tick reaction{};
     bool alarm = false;
     Tick returns_within{};              ///< from the call to the arrival
+    Tick stays{};                       ///< from that arrival
+    ChannelId stays_until{};            ///< when the last of such stays ends, since the start [s]; may be none
     std::vector<std::string> blames{};  ///< agents whose standing failure explains a sign that no event set
   };
   static constexpr bool kDecides = false;
@@ -46,11 +50,12 @@ class GrowerResponse final : public Agent {
   enum Slot { kSign, kAct };
   enum class Stage : std::uint8_t { rests, will_act, acted, will_undo };
   bool is_away(const Situation& situation) const;
-  bool present(Tick now) const;
-  Tick next_presence(Tick now) const;
+  bool present(const Situation& situation) const;
+  Tick next_presence(const Situation& situation) const;
   Tick acts_at(const Situation& situation) const;
   void sign_turned(const Situation& situation, Actions& actions);
   void call(const Situation& situation, Actions& actions);
+  void book(Tick when, Actions& actions);
   void act(const Situation& situation, Actions& actions);
   void undo(Actions& actions);
   EventId cause(const Situation& situation) const;
@@ -59,6 +64,9 @@ class GrowerResponse final : public Agent {
   LimitLatch sign_;
   Stage stage_ = Stage::rests;
   bool was_away_ = false;
+  Tick arrives_ = kNever;     ///< of who is called
+  Tick acts_ = kNever;        ///< as booked
+  double heard_until_ = 0.0;  ///< the stay that was reckoned with [s]
   EventId event_ = kNoEvent;  ///< the call or the deed that what follows goes back to
 };
 

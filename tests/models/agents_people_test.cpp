@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// The grower's answer to a sign, scripts of what is known to happen, and what the wind takes.
+// The grower's answer to a sign, and scripts of what is known to happen.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "models/control/gives_way.hpp"
 #include "models/control/grower_response.hpp"
 #include "models/control/limits.hpp"
 #include "models/control/script.hpp"
@@ -218,49 +217,6 @@ TEST(Script, SetsAndSaysInOrderWithCausesAndKinds) {
   };
   EXPECT_EQ(cause_at("asked at 800"), 2);
   EXPECT_EQ(cause_at("asked at 950"), kNoEvent) << "no failure stands any more";
-}
-
-/// A vent that the wind takes at 20 m/s.
-struct WindStage {
-  AgentStage stage{1_h};
-  ChannelId position = stage.channel("position"), fault = stage.channel("fault");
-  Said run(const PolylineForcing::Points& gust, const Flags& moves) {
-    const ChannelId wind = stage.moved("gust", gust);
-    stage.hand(position, moves);
-    stage.agent<GivesWay>({"vent", wind, 20.0, position, fault, 0.7, "is torn open"});
-    stage.run();
-    return stage.said_by("vent");
-  }
-};
-
-TEST(GivesWay, FailsOnceWhenTheGustReachesItsLimitWhileExposed) {
-  WindStage w;
-  EXPECT_THAT(w.run({{0_s, 0}, {1000_s, 25}, {2000_s, 0}, {3000_s, 25}}, {{100_s, 1.0}, {2500_s, 0.0}, {3100_s, 1.0}}),
-              ElementsAre("800 is torn open"));
-  EXPECT_EQ(w.stage.last(w.fault), 0.7);
-  EXPECT_EQ(w.stage.chain_of("torn"), "vent is torn open <- hand moves");
-}
-
-TEST(GivesWay, FailsWhenItIsExposedInTheStorm) {
-  WindStage w;
-  EXPECT_THAT(w.run({{0_s, 25}}, {{100_s, 0.5}, {200_s, 0.51}}), ElementsAre("200 is torn open"));
-}
-
-TEST(GivesWay, StandsAGustUnderItsLimitAndAStormWhileShut) {
-  WindStage under, shut;
-  EXPECT_THAT(under.run({{0_s, 19.999}}, {{100_s, 1.0}}), IsEmpty());
-  EXPECT_EQ(under.stage.last(under.fault), 0.0);
-  EXPECT_THAT(shut.run({{0_s, 0}, {1000_s, 25}, {1100_s, 0}}, {{100_s, 1.0}, {700_s, 0.0}, {1200_s, 1.0}}), IsEmpty());
-}
-
-TEST(GivesWay, BlamesTheStormThatAScriptBrought) {
-  AgentStage stage(1_h);
-  const ChannelId gust = stage.channel("gust"), position = stage.channel("position", 1.0);
-  stage.agent<Script>({"sky", {{600_s, "a squall comes", EventKind::weather, {{gust, 30.0}}}}});
-  stage.agent<GivesWay>({"cover", gust, 20.0, position, stage.channel("fault")});
-  stage.run();
-  EXPECT_EQ(stage.said_by("cover"), Said{"600 is torn off by the wind"});
-  EXPECT_EQ(stage.chain_of("torn"), "cover is torn off by the wind <- sky a squall comes");
 }
 
 }  // namespace
