@@ -13,7 +13,7 @@ namespace noonhouse {
 namespace {
 
 double cube(double x) { return x * x * x; }
-double fourth_root(double x) { return std::sqrt(std::sqrt(x)); }
+double quartic_root(double x) { return std::sqrt(std::sqrt(x)); }
 
 /// The larger laws of h = (k/L) max(laminar Ra^(1/4), turbulent Ra^(1/3)), Ra being that of 1 K.
 FreeFilm free_film(double laminar_nusselt, double turbulent_nusselt, double conduction_w_m2_k) {
@@ -41,10 +41,10 @@ SurfaceFilm surface_film(double tilt_rad, double length_m, double air_speed_m_s,
   const double upright_laminar =
       vertical_plate_laminar_nusselt(along, prandtl) - vertical_plate_laminar_nusselt(0.0, prandtl);
   const double upright_turbulent = 0.10 * std::cbrt(along);
-  const FreeFilm unstable = free_film(std::max(upright_laminar, 0.54 * fourth_root(across)),
+  const FreeFilm unstable = free_film(std::max(upright_laminar, 0.54 * quartic_root(across)),
                                       std::max(upright_turbulent, 0.15 * std::cbrt(across)), conduction);
   const FreeFilm stable =
-      free_film(std::max(upright_laminar, 0.27 * fourth_root(across)), upright_turbulent, conduction);
+      free_film(std::max(upright_laminar, 0.27 * quartic_root(across)), upright_turbulent, conduction);
 
   const bool faces_up = tilt_rad <= 0.5 * kPi;
   const double run = run_length_m.value_or(length_m);

@@ -18,7 +18,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr std::int64_t kSecondsPerMinute = 60;
+constexpr std::int64_t kMinute_s = 60;
 constexpr double kLongestRow_s = 600.0;
 constexpr double kFewestRows = 4.0;      // within a window
 constexpr double kRecovery_s = 10800.0;  // after dawn; common practice, no source
@@ -43,14 +43,12 @@ struct Window {
   double share_gone(double t_s) const { return std::clamp((t_s - begin_s) / (end_s - begin_s), 0.0, 1.0); }
 };
 
-std::int64_t whole_minutes_s(double t_s) {
-  return std::llround(t_s / static_cast<double>(kSecondsPerMinute)) * kSecondsPerMinute;
-}
+std::int64_t whole_minutes_s(double t_s) { return std::llround(t_s / static_cast<double>(kMinute_s)) * kMinute_s; }
 
 /// Divides the rows for a window and says where it lies.
 Window make_window(WeatherSeries& series, std::chrono::sys_seconds begin, double duration_s) {
   const std::int64_t begin_s = whole_minutes_s(label_s(series, begin));
-  const std::int64_t long_s = std::max(kSecondsPerMinute, whole_minutes_s(duration_s));
+  const std::int64_t long_s = std::max(kMinute_s, whole_minutes_s(duration_s));
   const Window window{static_cast<double>(begin_s), static_cast<double>(begin_s + long_s)};
   NOON_ASSERT(begin_s >= 0 && window.end_s <= series.duration_s());
   const std::int64_t own_ms = ticks(series.step_s).ms;

@@ -40,6 +40,9 @@ class TheTree(unittest.TestCase):
     def test_no_two_types_bear_one_name(self):
         self.assert_none(tree.check_names(ROOT))
 
+    def test_sources_of_a_batch_share_no_name(self):
+        self.assert_none(tree.check_batches(ROOT))
+
 
 class PlantedFaults(unittest.TestCase):
     """Each fault goes alone into a small sound tree with the real room list."""
@@ -100,6 +103,30 @@ class PlantedFaults(unittest.TestCase):
         self.plant("sim/run/branch.hpp", LICENCE + "/// A way.\nstruct Way {\n};\n")
         self.plant("models/plants/branch.hpp", LICENCE + "enum class Way { up, down };\nstruct Other;\n")
         self.assert_found("Way is the name of another type")
+
+    def test_two_constants_of_one_name_in_a_room(self):
+        self.plant("models/plants/leaf.cpp", LICENCE + "constexpr double kEdge = 1.0, kFace = 2.0;\n")
+        self.plant("models/plants/stem.cpp", LICENCE + "const double kFace = 3.0;\n")
+        self.assert_found("stem.cpp:2: kFace is defined in models/plants/leaf.cpp:2")
+
+    def test_constant_that_a_header_has(self):
+        self.plant("sim/core/tick.hpp", LICENCE + "inline constexpr double kHourS = 3600.0;\n")
+        self.plant("models/plants/leaf.cpp", LICENCE + "constexpr double kHourS = 3600.0;\n")
+        self.assert_found("kHourS is defined in sim/core/tick.hpp:2")
+
+    def test_function_again_in_a_room_but_for_overloads(self):
+        self.plant("models/plants/leaf.cpp", LICENCE + "double root(double x) { return x; }\nint root(int x) {\n}\n")
+        self.plant("models/plants/stem.cpp", LICENCE + "double root(float x) { return x; }\n")
+        self.assertEqual(tree.check_batches(self.root), [])
+        self.plant("models/plants/bark.cpp", LICENCE + "double root(double of) { return of; }\n")
+        self.assert_found("root is defined in models/plants/bark.cpp:2")
+
+    def test_alias_that_says_something_else(self):
+        self.plant("tests/models/plants_a_test.cpp", LICENCE + "using Row = int;\n")
+        self.plant("tests/models/plants_b_test.cpp", LICENCE + "using Row = int;\n")
+        self.assertEqual(tree.check_batches(self.root), [])
+        self.plant("tests/models/plants_c_test.cpp", LICENCE + "using Row = double;\n")
+        self.assert_found("Row is defined in")
 
     def test_room_without_a_line_in_the_list(self):
         self.plant("models/lawn/lawn.cpp", LICENCE)

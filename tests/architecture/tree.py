@@ -168,7 +168,78 @@ def check_names(root):
     return problems
 
 
-CHECKS = (check_room_list, check_includes, check_layout, check_text, check_names)
+OWN_TYPE = re.compile(r"^(?:struct|class|enum class|enum) (\w+)(?: final)?(?: :[^:{]*)? ?\{")
+ALIAS = re.compile(r"^using (\w+) = (.*);")
+CONSTANT = re.compile(r"^(?:inline |static )*(?:constexpr|const) ")
+CONSTANT_NAME = re.compile(r"\b(k[A-Z]\w*)(?:\[\w*\])?(?= = |\{)")
+FUNCTION = re.compile(r"^(?! |TEST|INSTANTIATE|return|template|using)[\w:<>,&* ]+?[ &*](\w+)\((.*)\)(?: const)? \{")
+NESTED = re.compile(r"^(?:inline )?namespace (?:noonhouse::)?(?!noonhouse\b)\w+(?:::\w+)* \{", re.MULTILINE)
+
+
+def parameter_types(parameters):
+    """The types of a parameter list, without names and defaults: what tells overloads apart."""
+    types = []
+    for parameter in parameters.split(","):
+        kept = parameter.split("=")[0].strip()
+        types.append(re.sub(r"[ ]*\b\w+$", "", kept) if " " in kept else kept)
+    return tuple(types)
+
+
+def file_names(text):
+    """The names that a source defines at file scope, as (line, name, what tells it from others of that name)."""
+    for number, line in enumerate(text.splitlines(), 1):
+        if found := OWN_TYPE.match(line):
+            yield number, found[1], "a type"
+        elif found := ALIAS.match(line):
+            yield number, found[1], found[2]
+        elif CONSTANT.match(line):
+            for name in CONSTANT_NAME.findall(line):
+                yield number, name, "a constant"
+        elif found := FUNCTION.match(line):
+            yield number, found[1], parameter_types(found[2])
+
+
+def batch_of(rooms, file):
+    """The library or test executable that a source belongs to, as tests/CMakeLists.txt forms them."""
+    folder = file.parent.as_posix()
+    if file.parts[0] != "tests":
+        return folder
+    part = file.parts[1]
+    inside = [r.split("/")[1] for r in rooms if r.split("/")[0] == part and file.name.startswith(r.split("/")[1] + "_")]
+    return f"{folder}/{max(inside, key=len, default='')}{'_slow' if file.stem.endswith('_slow_test') else ''}"
+
+
+def check_batches(root):
+    """Sources of one room, or of one test executable, compile in batches: none defines a name that another has."""
+    rooms, problems, constants, first = read_rooms(root), [], {}, {}
+    headers = sorted(file for part in ROOM_PARENTS + ("tests",) for file in (root / part).glob("*/*.hpp"))
+    for path in headers:
+        text = path.read_text()
+        if not NESTED.search(text):
+            for number, name, kind in file_names(text):
+                if kind == "a constant":
+                    constants[name] = f"{path.relative_to(root)}:{number}"
+    sources = sorted(file for part in ROOM_PARENTS + ("tests",) for file in (root / part).glob("*/*.cpp"))
+    for file in (path.relative_to(root) for path in sources):
+        if file.name == "main.cpp" or file.name.endswith("_program.cpp"):
+            continue
+        for number, name, kind in file_names((root / file).read_text()):
+            here = f"{file}:{number}"
+            others = first.setdefault((batch_of(rooms, file), name), {})
+            if isinstance(kind, tuple) or kind.startswith("a "):  # the same again is as wrong as another meaning
+                shared = constants.get(name, "") if kind == "a constant" else ""
+                if shared.startswith("tests/") and file.parts[0] != "tests":
+                    shared = ""
+                there = shared or others.setdefault(kind, here)
+            else:  # an alias may be said again, if it says the same
+                others.setdefault(kind, here)
+                there = next((where for said, where in others.items() if said != kind), here)
+            if there != here:
+                problems.append(f"{here}: {name} is defined in {there} too: share it in a header, or rename one")
+    return problems
+
+
+CHECKS = (check_room_list, check_includes, check_layout, check_text, check_names, check_batches)
 
 
 def check_all(root):

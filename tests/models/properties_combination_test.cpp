@@ -9,7 +9,7 @@
 #include "models/properties/combination.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "sim/core/dual.hpp"
-#include "tests/support/celsius.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {

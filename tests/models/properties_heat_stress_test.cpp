@@ -8,7 +8,7 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
 #include "models/properties/surface_film.hpp"
-#include "tests/support/celsius.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {

@@ -6,6 +6,7 @@
 
 #include "models/properties/constants.hpp"
 #include "models/properties/optics.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {
@@ -15,8 +16,8 @@ constexpr Sheet kClearGlass{.refractive_index = 1.526, .optical_depth = 0.0};
 // Duffie & Beckman, Example 5.1.1 (from memory, recomputed from the equation): glass of 1.526. 0.0005; 0.05 deg.
 TEST(Fresnel, OneSurface) {
   EXPECT_NEAR(fresnel_reflectance(0.0, 1.526).mean(), 0.0434, 0.0005);
-  EXPECT_NEAR(refraction_angle_rad(60.0 * kRadiansPerDegree, 1.526) / kRadiansPerDegree, 34.58, 0.05);
-  const FresnelReflectance slanted = fresnel_reflectance(60.0 * kRadiansPerDegree, 1.526);
+  EXPECT_NEAR(refraction_angle_rad(60.0 * kDeg, 1.526) / kDeg, 34.58, 0.05);
+  const FresnelReflectance slanted = fresnel_reflectance(60.0 * kDeg, 1.526);
   EXPECT_NEAR(slanted.perpendicular, 0.185, 0.0005);
   EXPECT_NEAR(slanted.parallel, 0.001, 0.0005);
   EXPECT_NEAR(slanted.mean(), 0.093, 0.0005);
@@ -25,14 +26,14 @@ TEST(Fresnel, OneSurface) {
 // Fresnel's equations: no parallel reflection where the tangent of the incidence is the index. 1e-6.
 TEST(Fresnel, BrewsterAngle) {
   const double angle = std::atan(1.526);
-  EXPECT_NEAR(angle / kRadiansPerDegree, 56.76, 0.005);
+  EXPECT_NEAR(angle / kDeg, 56.76, 0.005);
   EXPECT_NEAR(fresnel_reflectance(angle, 1.526).parallel, 0.0, 1e-6);
 }
 
 TEST(Fresnel, TotalAtGrazingAndNothingWithoutContrast) {
-  EXPECT_NEAR(fresnel_reflectance(90.0 * kRadiansPerDegree, 1.526).mean(), 1.0, 1e-12);
+  EXPECT_NEAR(fresnel_reflectance(90.0 * kDeg, 1.526).mean(), 1.0, 1e-12);
   for (double angle = 0.0; angle < 89.0; angle += 5.0) {
-    ASSERT_NEAR(fresnel_reflectance(angle * kRadiansPerDegree, 1.0).mean(), 0.0, 1e-12) << angle;
+    ASSERT_NEAR(fresnel_reflectance(angle * kDeg, 1.0).mean(), 0.0, 1e-12) << angle;
   }
 }
 
@@ -40,8 +41,8 @@ TEST(Fresnel, TotalAtGrazingAndNothingWithoutContrast) {
 TEST(Sheets, ReflectionOnly) {
   EXPECT_NEAR(parallel_sheets_optics(0.0, 1, kClearGlass).transmittance, 0.917, 0.003);
   EXPECT_NEAR(parallel_sheets_optics(0.0, 2, kClearGlass).transmittance, 0.847, 0.003);  // printed 0.85
-  EXPECT_NEAR(parallel_sheets_optics(60.0 * kRadiansPerDegree, 1, kClearGlass).transmittance, 0.842, 0.003);
-  EXPECT_NEAR(parallel_sheets_optics(60.0 * kRadiansPerDegree, 2, kClearGlass).transmittance, 0.759,
+  EXPECT_NEAR(parallel_sheets_optics(60.0 * kDeg, 1, kClearGlass).transmittance, 0.842, 0.003);
+  EXPECT_NEAR(parallel_sheets_optics(60.0 * kDeg, 2, kClearGlass).transmittance, 0.759,
               0.003);  // printed 0.76
 }
 
@@ -49,9 +50,9 @@ TEST(Sheets, ReflectionOnly) {
 TEST(Sheets, ClosedFormOfManyClearSheets) {
   for (int count = 1; count <= 6; ++count) {
     for (double angle = 0.0; angle < 90.0; angle += 7.5) {
-      const FresnelReflectance r = fresnel_reflectance(angle * kRadiansPerDegree, 1.526);
+      const FresnelReflectance r = fresnel_reflectance(angle * kDeg, 1.526);
       const auto passed = [&](double one) { return (1.0 - one) / (1.0 + (2.0 * count - 1.0) * one); };
-      const SheetOptics stack = parallel_sheets_optics(angle * kRadiansPerDegree, count, kClearGlass);
+      const SheetOptics stack = parallel_sheets_optics(angle * kDeg, count, kClearGlass);
       ASSERT_NEAR(stack.transmittance, 0.5 * (passed(r.perpendicular) + passed(r.parallel)), 1e-12) << count << angle;
       ASSERT_NEAR(stack.absorptance, 0.0, 1e-12);
     }
@@ -61,8 +62,8 @@ TEST(Sheets, ClosedFormOfManyClearSheets) {
 // Duffie & Beckman, Example 5.3.1 (from memory, recomputed from the equation): K 32 /m, 2.3 mm, 60 deg. 0.002.
 TEST(Sheets, OneAbsorbingSheet) {
   const Sheet sheet{.refractive_index = 1.526, .optical_depth = 32.0 * 0.0023};
-  EXPECT_NEAR(absorption_transmittance(60.0 * kRadiansPerDegree, sheet), 0.914, 0.002);
-  const SheetOptics optics = sheet_optics(60.0 * kRadiansPerDegree, sheet);
+  EXPECT_NEAR(absorption_transmittance(60.0 * kDeg, sheet), 0.914, 0.002);
+  const SheetOptics optics = sheet_optics(60.0 * kDeg, sheet);
   EXPECT_NEAR(optics.transmittance, 0.768, 0.002);
   EXPECT_NEAR(optics.reflectance, 0.147, 0.002);
   EXPECT_NEAR(optics.absorptance, 0.085, 0.002);
@@ -73,11 +74,10 @@ TEST(Sheets, OneAbsorbingSheet) {
 TEST(Sheets, AbsorptanceMatchesItsOwnEquation) {
   const Sheet sheet{.refractive_index = 1.59, .optical_depth = 0.2};
   for (double angle = 0.0; angle < 90.0; angle += 10.0) {
-    const FresnelReflectance r = fresnel_reflectance(angle * kRadiansPerDegree, 1.59);
-    const double a = absorption_transmittance(angle * kRadiansPerDegree, sheet);
+    const FresnelReflectance r = fresnel_reflectance(angle * kDeg, 1.59);
+    const double a = absorption_transmittance(angle * kDeg, sheet);
     const auto kept = [&](double one) { return (1.0 - a) * (1.0 - one) / (1.0 - one * a); };
-    ASSERT_NEAR(sheet_optics(angle * kRadiansPerDegree, sheet).absorptance,
-                0.5 * (kept(r.perpendicular) + kept(r.parallel)), 1e-12);
+    ASSERT_NEAR(sheet_optics(angle * kDeg, sheet).absorptance, 0.5 * (kept(r.perpendicular) + kept(r.parallel)), 1e-12);
   }
 }
 
@@ -85,8 +85,8 @@ TEST(Sheets, SharesAreSharesAtEveryAngleAndOrder) {
   const std::array<Sheet, 3> forward{Sheet{1.526, 0.05}, Sheet{1.586, 0.3}, Sheet{1.49, 0.0}};
   const std::array<Sheet, 3> backward{forward[2], forward[1], forward[0]};
   for (double angle = 0.0; angle <= 90.0; angle += 1.0) {
-    const SheetOptics one_way = stack_optics(angle * kRadiansPerDegree, forward);
-    const SheetOptics other_way = stack_optics(angle * kRadiansPerDegree, backward);
+    const SheetOptics one_way = stack_optics(angle * kDeg, forward);
+    const SheetOptics other_way = stack_optics(angle * kDeg, backward);
     ASSERT_NEAR(one_way.transmittance, other_way.transmittance, 1e-14) << angle;  // reciprocity
     for (const double share : {one_way.transmittance, one_way.reflectance, one_way.absorptance}) {
       ASSERT_GE(share, 0.0) << angle;
@@ -94,7 +94,7 @@ TEST(Sheets, SharesAreSharesAtEveryAngleAndOrder) {
     }
     ASSERT_NEAR(one_way.transmittance + one_way.reflectance + one_way.absorptance, 1.0, 1e-12);
   }
-  EXPECT_NEAR(stack_optics(90.0 * kRadiansPerDegree, forward).transmittance, 0.0, 1e-6);
+  EXPECT_NEAR(stack_optics(90.0 * kDeg, forward).transmittance, 0.0, 1e-6);
 }
 
 TEST(Sheets, NoSheetPassesAll) {
@@ -117,8 +117,8 @@ TEST(Sheets, MoreSheetsOrThickerOnesPassLess) {
 TEST(EquivalentAngle, SkyAndGround) {
   const double rows[][3] = {{0.0, 59.7, 90.0}, {45.0, 56.5, 69.4}, {60.0, 56.8, 65.0}, {90.0, 59.3, 59.7}};
   for (const auto& [slope, sky, ground] : rows) {
-    EXPECT_NEAR(sky_equivalent_angle_rad(slope * kRadiansPerDegree) / kRadiansPerDegree, sky, 0.1) << slope;
-    EXPECT_NEAR(ground_equivalent_angle_rad(slope * kRadiansPerDegree) / kRadiansPerDegree, ground, 0.1) << slope;
+    EXPECT_NEAR(sky_equivalent_angle_rad(slope * kDeg) / kDeg, sky, 0.1) << slope;
+    EXPECT_NEAR(ground_equivalent_angle_rad(slope * kDeg) / kDeg, ground, 0.1) << slope;
   }
 }
 

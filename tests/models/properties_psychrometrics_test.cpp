@@ -5,7 +5,7 @@
 
 #include "models/properties/atmosphere.hpp"
 #include "models/properties/psychrometrics.hpp"
-#include "tests/support/celsius.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {

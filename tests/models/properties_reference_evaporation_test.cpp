@@ -9,7 +9,7 @@
 #include "models/properties/saturation.hpp"
 #include "models/properties/sky.hpp"
 #include "models/properties/sun.hpp"
-#include "tests/support/celsius.hpp"
+#include "tests/support/printed_units.hpp"
 
 // The worked examples of Allen et al. 1998, FAO-56. Unless a line says otherwise, a tolerance is half a unit of the
 // last printed digit, and every step is fed with what the steps before it gave, not with the printed number.
@@ -45,7 +45,7 @@ TEST(SoilHeat, OfAMonth) {
 // Example 17: Bangkok, 13.73 N, 2 m, April. The steps beyond R_s, R_n, G and the result are from memory. The
 // psychrometric constant is that of the printed 101.3 kPa; 0.0001.
 TEST(ReferenceEvaporation, OfAMonthInBangkok) {
-  const double latitude = 13.73 * kRadiansPerDegree, cold = kelvin(25.6), warm = kelvin(34.8), vapour = 2850.0;
+  const double latitude = 13.73 * kDeg, cold = kelvin(25.6), warm = kelvin(34.8), vapour = 2850.0;
   const double mean = 0.5 * (cold + warm);
   EXPECT_NEAR(tetens_slope_pa_per_k(mean) / 1000.0, 0.246, 0.0005);
   const double pressure = fao_pressure_pa(2.0);
@@ -80,8 +80,7 @@ TEST(ReferenceEvaporation, OfAMonthInBangkok) {
 // gives as 1.4303, so vapour pressures hold to 0.001 kPa; radiation, from rounded steps, to 0.01 MJ/m2; wind, from the
 // rounded 2.78 m/s, to 0.001 m/s.
 TEST(ReferenceEvaporation, OfADayInUccle) {
-  const double latitude = 50.80 * kRadiansPerDegree, cold = kelvin(12.3), warm = kelvin(21.5),
-               mean = 0.5 * (cold + warm);
+  const double latitude = 50.80 * kDeg, cold = kelvin(12.3), warm = kelvin(21.5), mean = 0.5 * (cold + warm);
   const double pressure = fao_pressure_pa(100.0);
   EXPECT_NEAR(pressure / 1000.0, 100.1, 0.05);
   EXPECT_NEAR(psychrometric_constant_pa_per_k(pressure) / 1000.0, 0.0666, 0.00005);
@@ -134,8 +133,7 @@ struct HourAtNDiaye {
 
 // The sun of Example 19; by night it stands below the horizon.
 TEST(ReferenceEvaporation, HasTheSunOfTheHoursAtNDiaye) {
-  const double west = -16.25 * kRadiansPerDegree, zone = -15.0 * kRadiansPerDegree,
-               latitude = 16.217 * kRadiansPerDegree;
+  const double west = -16.25 * kDeg, zone = -15.0 * kDeg, latitude = 16.217 * kDeg;
   EXPECT_NEAR(fao_declination_rad(274), -0.0753, 0.00005);
   EXPECT_NEAR(fao_seasonal_correction_h(274), 0.1889, 0.00005);
   const double day = fao_hour_angle_rad(274, 14.5, west, zone);

@@ -5,7 +5,7 @@
 
 #include "models/properties/saturation.hpp"
 #include "sim/core/dual.hpp"
-#include "tests/support/celsius.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {

@@ -5,6 +5,7 @@
 
 #include "models/properties/constants.hpp"
 #include "models/properties/sun.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {
@@ -12,7 +13,7 @@ namespace {
 double utc(int h, int m, double s = 0.0) { return 3600.0 * h + 60.0 * m + s; }
 
 /// An azimuth counted from south, west positive [deg], from one clockwise from north [rad].
-double from_south_deg(double azimuth_rad) { return azimuth_rad / kRadiansPerDegree - 180.0; }
+double from_south_deg(double azimuth_rad) { return azimuth_rad / kDeg - 180.0; }
 
 // NREL/TP-560-34302 (rev. 2008), Table A4.1. Tolerance 1e-6 d.
 TEST(JulianDay, MatchesTheTable) {
@@ -37,8 +38,8 @@ TEST(DayOfYear, CountsLeapYears) {
 /// The worked example of Reda & Andreas 2004: 17 October 2003, 12:30:30 at UTC-7.
 struct WorkedExample {
   double julian_day_ut = julian_day(2003, 10, 17, utc(19, 30, 30));
-  double latitude = 39.742476 * kRadiansPerDegree;
-  double longitude = -105.1786 * kRadiansPerDegree;
+  double latitude = 39.742476 * kDeg;
+  double longitude = -105.1786 * kDeg;
   SunPosition sun = sun_position(julian_day_ut, latitude, longitude);
 };
 
@@ -50,36 +51,34 @@ TEST(SunEphemeris, MatchesTheWorkedExample) {
   EXPECT_NEAR(at.julian_day_ut, 2452930.312847, 1e-6);
   const SunEphemeris sun = sun_ephemeris(at.julian_day_ut);
   EXPECT_NEAR(sun.distance_au, 0.9965423, 3e-5);
-  EXPECT_NEAR(sun.obliquity_rad / kRadiansPerDegree, 23.440465, 0.1 / 3600.0);
-  EXPECT_NEAR(sun.sidereal_angle_rad / kRadiansPerDegree, 318.511910, 0.5 / 3600.0);
-  EXPECT_NEAR(sun.apparent_longitude_rad / kRadiansPerDegree, 204.008552, 0.002);
-  EXPECT_NEAR(sun.right_ascension_rad / kRadiansPerDegree, 202.227408, 0.002);
-  EXPECT_NEAR(sun.declination_rad / kRadiansPerDegree, -9.31434, 0.001);  // sin(eps) of the longitude's
+  EXPECT_NEAR(sun.obliquity_rad / kDeg, 23.440465, 0.1 / 3600.0);
+  EXPECT_NEAR(sun.sidereal_angle_rad / kDeg, 318.511910, 0.5 / 3600.0);
+  EXPECT_NEAR(sun.apparent_longitude_rad / kDeg, 204.008552, 0.002);
+  EXPECT_NEAR(sun.right_ascension_rad / kDeg, 202.227408, 0.002);
+  EXPECT_NEAR(sun.declination_rad / kDeg, -9.31434, 0.001);  // sin(eps) of the longitude's
 }
 
 // The same table. Tolerance 0.003 deg, the method's; the zenith with the refraction for 820 mbar and 11 degC.
 TEST(SunPosition, MatchesTheWorkedExample) {
   const WorkedExample at;
   EXPECT_NEAR(at.sun.distance_au, 0.9965423, 3e-5);
-  EXPECT_NEAR(at.sun.declination_rad / kRadiansPerDegree, -9.31434, 0.001);
-  EXPECT_NEAR(at.sun.hour_angle_rad / kRadiansPerDegree, 11.105902, 0.003);
-  EXPECT_NEAR(at.sun.elevation_rad / kRadiansPerDegree, 39.872046, 0.003);
-  EXPECT_NEAR(at.sun.azimuth_rad / kRadiansPerDegree, 194.340241, 0.003);
+  EXPECT_NEAR(at.sun.declination_rad / kDeg, -9.31434, 0.001);
+  EXPECT_NEAR(at.sun.hour_angle_rad / kDeg, 11.105902, 0.003);
+  EXPECT_NEAR(at.sun.elevation_rad / kDeg, 39.872046, 0.003);
+  EXPECT_NEAR(at.sun.azimuth_rad / kDeg, 194.340241, 0.003);
   const double lift = refraction_rad(at.sun.elevation_rad, 82000.0, kZeroCelsius + 11.0);
-  EXPECT_NEAR(90.0 - (at.sun.elevation_rad + lift) / kRadiansPerDegree, 50.111622, 0.003);
+  EXPECT_NEAR(90.0 - (at.sun.elevation_rad + lift) / kDeg, 50.111622, 0.003);
 }
 
 // Reda & Andreas 2004: the topocentric declination and hour angle of the example (-9.316179, 11.10627 deg) differ from
 // those of the earth's centre by the parallax; turned to the horizon without any parallax they are its elevation.
 TEST(SunPosition, ParallaxLowersAsTheExampleDoes) {
   const WorkedExample at;
-  const SunPosition centre =
-      sun_position_from_hour_angle(-9.31434 * kRadiansPerDegree, at.latitude, 11.105902 * kRadiansPerDegree);
-  const SunPosition ground =
-      sun_position_from_hour_angle(-9.316179 * kRadiansPerDegree, at.latitude, 11.10627 * kRadiansPerDegree);
-  EXPECT_NEAR(ground.elevation_rad / kRadiansPerDegree, 39.872046, 1e-5);
-  EXPECT_NEAR((centre.elevation_rad - ground.elevation_rad) / kRadiansPerDegree,
-              8.794 / 3600.0 / 0.9965423 * std::cos(0.6959), 1e-5);
+  const SunPosition centre = sun_position_from_hour_angle(-9.31434 * kDeg, at.latitude, 11.105902 * kDeg);
+  const SunPosition ground = sun_position_from_hour_angle(-9.316179 * kDeg, at.latitude, 11.10627 * kDeg);
+  EXPECT_NEAR(ground.elevation_rad / kDeg, 39.872046, 1e-5);
+  EXPECT_NEAR((centre.elevation_rad - ground.elevation_rad) / kDeg, 8.794 / 3600.0 / 0.9965423 * std::cos(0.6959),
+              1e-5);
 }
 
 // Measured, Astronomical Almanac, table of delta T (from memory), at the turn of the year. Tolerance of the fitted
@@ -101,17 +100,15 @@ TEST(EarthClockLag, PiecesMeetAndEndsHold) {
 }
 
 TEST(Refraction, MatchesTheWorkedExample) {
-  EXPECT_NEAR(refraction_rad(39.872046 * kRadiansPerDegree, 82000.0, kZeroCelsius + 11.0) / kRadiansPerDegree, 0.016332,
-              1e-6);
+  EXPECT_NEAR(refraction_rad(39.872046 * kDeg, 82000.0, kZeroCelsius + 11.0) / kDeg, 0.016332, 1e-6);
 }
 
 // At the horizon 34 arc minutes are customary (from memory); the formula is stated for true elevation.
 TEST(Refraction, IsLargestAtTheHorizonAndNothingOverheadOrFarBelow) {
-  EXPECT_NEAR(60.0 * refraction_rad(-0.5667 * kRadiansPerDegree) / kRadiansPerDegree, 34.0, 2.0);
-  EXPECT_NEAR(refraction_rad(90.0 * kRadiansPerDegree), 0.0, 1e-6);
-  EXPECT_EQ(refraction_rad(-5.0 * kRadiansPerDegree), 0.0);
-  for (double e = -0.8; e < 89.0; e += 0.2)
-    ASSERT_GT(refraction_rad(e * kRadiansPerDegree), refraction_rad((e + 0.2) * kRadiansPerDegree));
+  EXPECT_NEAR(60.0 * refraction_rad(-0.5667 * kDeg) / kDeg, 34.0, 2.0);
+  EXPECT_NEAR(refraction_rad(90.0 * kDeg), 0.0, 1e-6);
+  EXPECT_EQ(refraction_rad(-5.0 * kDeg), 0.0);
+  for (double e = -0.8; e < 89.0; e += 0.2) ASSERT_GT(refraction_rad(e * kDeg), refraction_rad((e + 0.2) * kDeg));
 }
 
 // Same worked example: sunrise 06:12:43, sunset 17:20:19 local. The report works on the day of universal time:
@@ -141,7 +138,7 @@ TEST(SunTimes, MatchTheObservatoryTables) {
                       {12, 2, utc(7, 1), utc(16, 38)}};
   for (const Row& row : rows) {
     const double midnight = julian_day(2015, row.month, row.day, utc(7, 0));
-    const auto times = sun_times(midnight + 0.5, 39.0 * kRadiansPerDegree, -105.0 * kRadiansPerDegree);
+    const auto times = sun_times(midnight + 0.5, 39.0 * kDeg, -105.0 * kDeg);
     ASSERT_TRUE(times.has_value());
     EXPECT_NEAR((times->sunrise_julian_day - midnight) * 86400.0, row.sunrise, 60.0) << row.month;
     EXPECT_NEAR((times->sunset_julian_day - midnight) * 86400.0, row.sunset, 60.0) << row.month;
@@ -151,15 +148,12 @@ TEST(SunTimes, MatchTheObservatoryTables) {
 TEST(SunTimes, StandOnTheRiseElevationAndAroundNoon) {
   for (int month = 1; month <= 12; ++month) {
     const double near = julian_day(2026, month, 11, utc(3, 0));
-    const auto times = sun_times(near, -33.9 * kRadiansPerDegree, 151.2 * kRadiansPerDegree);
+    const auto times = sun_times(near, -33.9 * kDeg, 151.2 * kDeg);
     ASSERT_TRUE(times.has_value());
     for (const double instant : {times->sunrise_julian_day, times->sunset_julian_day}) {
-      EXPECT_NEAR(sun_position(instant, -33.9 * kRadiansPerDegree, 151.2 * kRadiansPerDegree).elevation_rad,
-                  kRiseElevation, 1e-6);
+      EXPECT_NEAR(sun_position(instant, -33.9 * kDeg, 151.2 * kDeg).elevation_rad, kRiseElevation, 1e-6);
     }
-    EXPECT_NEAR(
-        sun_position(times->noon_julian_day, -33.9 * kRadiansPerDegree, 151.2 * kRadiansPerDegree).hour_angle_rad, 0.0,
-        1e-7);
+    EXPECT_NEAR(sun_position(times->noon_julian_day, -33.9 * kDeg, 151.2 * kDeg).hour_angle_rad, 0.0, 1e-7);
     EXPECT_LE(std::fabs(times->noon_julian_day - near), 0.51);
   }
 }
@@ -167,10 +161,10 @@ TEST(SunTimes, StandOnTheRiseElevationAndAroundNoon) {
 TEST(SunTimes, AreAbsentInPolarDayAndNight) {
   const double summer = julian_day(2026, 6, 21, utc(12, 0));
   const double winter = julian_day(2026, 12, 21, utc(12, 0));
-  EXPECT_FALSE(sun_times(summer, 80.0 * kRadiansPerDegree, 0.0).has_value());
-  EXPECT_FALSE(sun_times(winter, 80.0 * kRadiansPerDegree, 0.0).has_value());
-  EXPECT_GT(sun_position(solar_noon_julian_day(summer, 0.0), 80.0 * kRadiansPerDegree, 0.0).elevation_rad, 0.0);
-  EXPECT_LT(sun_position(solar_noon_julian_day(winter, 0.0), 80.0 * kRadiansPerDegree, 0.0).elevation_rad, 0.0);
+  EXPECT_FALSE(sun_times(summer, 80.0 * kDeg, 0.0).has_value());
+  EXPECT_FALSE(sun_times(winter, 80.0 * kDeg, 0.0).has_value());
+  EXPECT_GT(sun_position(solar_noon_julian_day(summer, 0.0), 80.0 * kDeg, 0.0).elevation_rad, 0.0);
+  EXPECT_LT(sun_position(solar_noon_julian_day(winter, 0.0), 80.0 * kDeg, 0.0).elevation_rad, 0.0);
 }
 
 // Equinoxes and solstices of 2025 (UT, almanac, from memory): 20 Mar 09:01, 21 Jun 02:42, 22 Sep 18:19,
@@ -178,7 +172,7 @@ TEST(SunTimes, AreAbsentInPolarDayAndNight) {
 // less 0.0130 deg a century, and 0.0025 deg more by nutation, whose node is near zero longitude in 2025 (by hand).
 // Tolerance: the sun's 0.002 deg and half a minute's 0.0002 deg in declination.
 TEST(SunPosition, DeclinationAtTheSeasons) {
-  const auto declination_deg = [](double jd) { return sun_position(jd, 0.0, 0.0).declination_rad / kRadiansPerDegree; };
+  const auto declination_deg = [](double jd) { return sun_position(jd, 0.0, 0.0).declination_rad / kDeg; };
   EXPECT_NEAR(declination_deg(julian_day(2025, 3, 20, utc(9, 1))), 0.0, 0.0022);
   EXPECT_NEAR(declination_deg(julian_day(2025, 9, 22, utc(18, 19))), 0.0, 0.0022);
   EXPECT_NEAR(declination_deg(julian_day(2025, 6, 21, utc(2, 42))), 23.4384, 0.0022);
@@ -226,11 +220,10 @@ TEST(EquationOfTime, EphemerisAndSeriesAgreeThroughTheYear) {
 // Duffie & Beckman, Example 1.6.1: 43 N, 13 February, 10:30 solar time, slope 45, azimuth 15 west of south:
 // cos(incidence) 0.817. Tolerance 0.5 deg.
 TEST(Incidence, MatchesTheTextbook) {
-  const SunPosition sun =
-      sun_position_from_hour_angle(cooper_declination_rad(44), 43.0 * kRadiansPerDegree, -22.5 * kRadiansPerDegree);
-  const double cosine = incidence_cosine(sun, 45.0 * kRadiansPerDegree, 195.0 * kRadiansPerDegree);
+  const SunPosition sun = sun_position_from_hour_angle(cooper_declination_rad(44), 43.0 * kDeg, -22.5 * kDeg);
+  const double cosine = incidence_cosine(sun, 45.0 * kDeg, 195.0 * kDeg);
   EXPECT_NEAR(cosine, 0.817, 0.005);
-  EXPECT_NEAR(std::acos(cosine) / kRadiansPerDegree, 35.0, 0.5);
+  EXPECT_NEAR(std::acos(cosine) / kDeg, 35.0, 0.5);
 }
 
 // Duffie & Beckman, Examples 1.6.2 and 1.6.3: 43 N, solar time; azimuth from south, west positive. 0.3 deg.
@@ -241,42 +234,40 @@ TEST(SunPosition, ZenithAndAzimuthMatchTheTextbook) {
   };
   const Row rows[] = {{44, 9.5, 66.5, -40.0}, {182, 18.5, 79.6, 112.0}, {75, 16.0, 70.3, 66.8}};
   for (const Row& row : rows) {
-    const SunPosition sun = sun_position_from_hour_angle(cooper_declination_rad(row.day), 43.0 * kRadiansPerDegree,
-                                                         (row.hour - 12.0) * 15.0 * kRadiansPerDegree);
-    EXPECT_NEAR(90.0 - sun.elevation_rad / kRadiansPerDegree, row.zenith, 0.3) << row.day;
+    const SunPosition sun =
+        sun_position_from_hour_angle(cooper_declination_rad(row.day), 43.0 * kDeg, (row.hour - 12.0) * 15.0 * kDeg);
+    EXPECT_NEAR(90.0 - sun.elevation_rad / kDeg, row.zenith, 0.3) << row.day;
     EXPECT_NEAR(from_south_deg(sun.azimuth_rad), row.azimuth, 0.3) << row.day;
   }
-  EXPECT_NEAR(sunset_hour_angle_rad(43.0 * kRadiansPerDegree, cooper_declination_rad(75)) / kRadiansPerDegree, 87.8,
-              0.3);
+  EXPECT_NEAR(sunset_hour_angle_rad(43.0 * kDeg, cooper_declination_rad(75)) / kDeg, 87.8, 0.3);
 }
 
 // Allen et al. 1998, FAO-56, Examples 8 and 9: 20 S, 3 September. Tolerance 0.001 rad and 0.05 h.
 TEST(Daylight, MatchesTheWorkedExamples) {
   const double declination = fao_declination_rad(246);
   EXPECT_NEAR(declination, 0.120, 0.001);
-  EXPECT_NEAR(sunset_hour_angle_rad(-20.0 * kRadiansPerDegree, declination), 1.527, 0.001);
-  EXPECT_NEAR(daylight_h(-20.0 * kRadiansPerDegree, declination), 11.7, 0.05);
+  EXPECT_NEAR(sunset_hour_angle_rad(-20.0 * kDeg, declination), 1.527, 0.001);
+  EXPECT_NEAR(daylight_h(-20.0 * kDeg, declination), 11.7, 0.05);
   // FAO-56 Examples 17, 18 and 20.
-  EXPECT_NEAR(daylight_h(13.73 * kRadiansPerDegree, fao_declination_rad(105)), 12.31, 0.05);
-  EXPECT_NEAR(daylight_h(50.80 * kRadiansPerDegree, fao_declination_rad(187)), 16.1, 0.05);
-  EXPECT_NEAR(daylight_h(45.72 * kRadiansPerDegree, fao_declination_rad(196)), 15.2, 0.1);
+  EXPECT_NEAR(daylight_h(13.73 * kDeg, fao_declination_rad(105)), 12.31, 0.05);
+  EXPECT_NEAR(daylight_h(50.80 * kDeg, fao_declination_rad(187)), 16.1, 0.05);
+  EXPECT_NEAR(daylight_h(45.72 * kDeg, fao_declination_rad(196)), 15.2, 0.1);
 }
 
 // A property of the formula: acos is clamped.
 TEST(Daylight, IsAllOrNothingNearThePole) {
-  EXPECT_EQ(daylight_h(80.0 * kRadiansPerDegree, fao_declination_rad(172)), 24.0);
-  EXPECT_EQ(daylight_h(80.0 * kRadiansPerDegree, fao_declination_rad(355)), 0.0);
+  EXPECT_EQ(daylight_h(80.0 * kDeg, fao_declination_rad(172)), 24.0);
+  EXPECT_EQ(daylight_h(80.0 * kDeg, fao_declination_rad(355)), 0.0);
 }
 
 TEST(SunDirection, IsAUnitVectorWhoseDotProductIsTheIncidence) {
   for (int hour = 0; hour < 24; ++hour) {
-    const SunPosition sun =
-        sun_position(julian_day(2026, 7, 14, utc(hour, 17)), 33.4 * kRadiansPerDegree, -112.0 * kRadiansPerDegree);
+    const SunPosition sun = sun_position(julian_day(2026, 7, 14, utc(hour, 17)), 33.4 * kDeg, -112.0 * kDeg);
     const auto [east, north, up] = sun_direction(sun);
     ASSERT_NEAR(east * east + north * north + up * up, 1.0, 1e-14);
     ASSERT_NEAR(up, std::sin(sun.elevation_rad), 1e-14);
-    const double slope = 35.0 * kRadiansPerDegree;
-    const double azimuth = 240.0 * kRadiansPerDegree;
+    const double slope = 35.0 * kDeg;
+    const double azimuth = 240.0 * kDeg;
     const double dot =
         east * std::sin(slope) * std::sin(azimuth) + north * std::sin(slope) * std::cos(azimuth) + up * std::cos(slope);
     ASSERT_NEAR(incidence_cosine(sun, slope, azimuth), dot, 1e-13);
@@ -285,9 +276,9 @@ TEST(SunDirection, IsAUnitVectorWhoseDotProductIsTheIncidence) {
 }
 
 TEST(SunPosition, MorningIsEastAndSouthernNoonIsNorth) {
-  const double noon = solar_noon_julian_day(julian_day(2026, 1, 15, utc(2, 0)), 151.2 * kRadiansPerDegree);
-  const double latitude = -33.9 * kRadiansPerDegree;
-  const double longitude = 151.2 * kRadiansPerDegree;
+  const double noon = solar_noon_julian_day(julian_day(2026, 1, 15, utc(2, 0)), 151.2 * kDeg);
+  const double latitude = -33.9 * kDeg;
+  const double longitude = 151.2 * kDeg;
   EXPECT_NEAR(std::cos(sun_position(noon, latitude, longitude).azimuth_rad), 1.0, 1e-6);
   EXPECT_LT(sun_position(noon - 0.2, latitude, longitude).azimuth_rad, kPi);
   EXPECT_GT(sun_position(noon + 0.2, latitude, longitude).azimuth_rad, kPi);

@@ -6,7 +6,7 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/water.hpp"
 #include "sim/core/dual.hpp"
-#include "tests/support/celsius.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {

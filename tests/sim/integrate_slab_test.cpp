@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "sim/integrate/stepper.hpp"
 #include "tests/support/toy_house.hpp"
@@ -12,9 +13,8 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kPi = 3.14159265358979323846;
 constexpr double kConductivity_w_mk = 1.2, kHeat_j_m3k = 2.0e6, kAmplitude_k = 10.0, kMean_k = 290.0;
-constexpr double kOmega = 2.0 * kPi / 86400.0;
+constexpr double kOmega = 2.0 * std::numbers::pi / 86400.0;
 
 double damping_depth_m() { return std::sqrt(2.0 * kConductivity_w_mk / kHeat_j_m3k / kOmega); }
 

@@ -19,7 +19,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr double kOutdoors = 276.15;  ///< of the air, all night [K]
+constexpr double kOutdoorsK = 276.15;  ///< of the air, all night [K]
 
 /// A night's sky and wind, all of it alike: 16 h without sun at 3 degC and a dew point of -10 degC.
 struct Night {
@@ -130,7 +130,7 @@ Morning morning_in(const std::string& cover, double floor_water_kg_m2 = 0.0, con
   const House& house = assembly.plan.house;
   const auto state = [&](NodeId id) { return house.nodes[static_cast<std::size_t>(id.index)].first_state; };
   const std::size_t last = run.marks.marks() - 1;
-  const auto above = [&](NodeId id) { return run.marks.value(last, state(id)) - kOutdoors; };
+  const auto above = [&](NodeId id) { return run.marks.value(last, state(id)) - kOutdoorsK; };
   const NodeId bench = [&] {
     for (std::size_t n = 0; n < house.nodes.size(); ++n)
       if (house.nodes[n].name == "bench") return NodeId{static_cast<int>(n)};

@@ -5,9 +5,9 @@
 
 #include <array>
 #include <cmath>
-#include <numbers>
 #include <optional>
 
+#include "models/properties/constants.hpp"
 #include "tests/support/small_scenario.hpp"
 #include "tools/scenario/house_shape.hpp"
 
@@ -17,9 +17,8 @@ namespace {
 using small_scenario::kText;
 using small_scenario::with;
 
-constexpr double kPi = std::numbers::pi;
-constexpr double kTiny = 1e-12;  ///< rounding of figures of a few metres
-constexpr double kHair = 1e-8;   ///< the section is cut a billionth of a stretch beside its corners
+constexpr double kTiny = 1e-12;         ///< rounding of figures of a few metres
+constexpr double kHairOfMetres = 1e-8;  ///< the section is cut a billionth of a stretch beside its corners
 
 HouseSpec house(HouseForm form, double width_m, double eaves_m, double ridge_m, int arch_parts = 3) {
   HouseSpec out;
@@ -79,7 +78,7 @@ TEST(HouseShape, GableHasTheAreasAndSlopesOfItsTriangle) {
   EXPECT_NEAR(facet(shape, 0, WallSide::roof_front).area_m2, 6.12, kTiny);
   EXPECT_NEAR(facet(shape, 1, WallSide::roof_back).area_m2, 4.08, kTiny);
   EXPECT_NEAR(facet(shape, 0, WallSide::front).area_m2, 7.2, kTiny);
-  EXPECT_NEAR(facet(shape, 0, WallSide::first_end).area_m2, 7.2, kHair);
+  EXPECT_NEAR(facet(shape, 0, WallSide::first_end).area_m2, 7.2, kHairOfMetres);
   EXPECT_NEAR(facet(shape, 0, WallSide::roof_front).slope_rad, std::atan2(0.8, 1.5), kTiny);
   EXPECT_NEAR(facet(shape, 0, WallSide::roof_back).slope_rad, std::atan2(0.8, 1.5), kTiny);
   EXPECT_NEAR(facet(shape, 0, WallSide::back).slope_rad, kPi / 2.0, kTiny);
@@ -109,8 +108,8 @@ TEST(HouseShape, LeanToHasOneRoofThatLooksToTheFront) {
   EXPECT_NEAR(roof.slope_rad, std::atan2(1.0, 2.4), kTiny);
   EXPECT_NEAR(facet(shape, 0, WallSide::front).area_m2, 1.5 * 3.6, kTiny);
   EXPECT_NEAR(facet(shape, 0, WallSide::back).area_m2, 2.5 * 3.6, kTiny);
-  EXPECT_NEAR(facet(shape, 1, WallSide::last_end).area_m2, 4.8, kHair);
-  EXPECT_NEAR(shape.bays[0].volume_m3 + shape.bays[1].volume_m3, 4.8 * 6.0, 6.0 * kHair);
+  EXPECT_NEAR(facet(shape, 1, WallSide::last_end).area_m2, 4.8, kHairOfMetres);
+  EXPECT_NEAR(shape.bays[0].volume_m3 + shape.bays[1].volume_m3, 4.8 * 6.0, 6.0 * kHairOfMetres);
 }
 
 TEST(HouseShape, FlatRoofIsABox) {
@@ -121,8 +120,8 @@ TEST(HouseShape, FlatRoofIsABox) {
   EXPECT_NEAR(roof.area_m2, 3.0 * 3.6, kTiny);
   EXPECT_DOUBLE_EQ(roof.bottom_m, roof.top_m);
   for (const LayerShape& layer : shape.bays[0].layers) {
-    EXPECT_NEAR(layer.volume_m3, 3.0 * 3.6 * 0.6, kHair);
-    EXPECT_NEAR(layer.top_area_m2, 3.0 * 3.6, kHair);
+    EXPECT_NEAR(layer.volume_m3, 3.0 * 3.6 * 0.6, kHairOfMetres);
+    EXPECT_NEAR(layer.top_area_m2, 3.0 * 3.6, kHairOfMetres);
   }
 }
 
@@ -133,7 +132,7 @@ TEST(HouseShape, HoopIsAnInscribedPolygon) {
     const HouseShape shape = shape_of(house(HouseForm::hoop, 6.0, 0.0, 3.0, n));
     const double chord = 6.0 * std::sin(kPi / (4 * n));
     EXPECT_NEAR(roof_area(shape), 2 * n * chord * 6.0, 1e-10);
-    EXPECT_NEAR(facet(shape, 0, WallSide::first_end).area_m2, n * 9.0 * std::sin(kPi / (2 * n)), 10 * kHair);
+    EXPECT_NEAR(facet(shape, 0, WallSide::first_end).area_m2, n * 9.0 * std::sin(kPi / (2 * n)), 10 * kHairOfMetres);
     EXPECT_EQ(shape.facet_index(0, WallSide::front), -1) << "a hoop on the ground has no walls";
     for (const Facet& f : shape.facets)
       if (f.roof()) {
@@ -168,7 +167,7 @@ TEST(HouseShape, FacetsAndFloorClose) {
         sum[1] += f.area_m2 * std::sin(f.slope_rad) * std::cos(f.azimuth_rad);
         sum[2] += f.area_m2 * std::cos(f.slope_rad);
       }
-      for (const double component : sum) EXPECT_NEAR(component, 0.0, 10 * kHair);
+      for (const double component : sum) EXPECT_NEAR(component, 0.0, 10 * kHairOfMetres);
     }
 }
 
@@ -184,12 +183,12 @@ TEST(HouseShape, LayersFillTheBayAndShareItsSection) {
         across += layer.section_area_m2;
         EXPECT_NEAR(layer.top_m - layer.bottom_m, shape.top_m / 4.0, kTiny);
       }
-      EXPECT_NEAR(across, section, 10 * kHair);
-      EXPECT_NEAR(volume, section * bay.length_m, 100 * kHair);
+      EXPECT_NEAR(across, section, 10 * kHairOfMetres);
+      EXPECT_NEAR(volume, section * bay.length_m, 100 * kHairOfMetres);
       EXPECT_NEAR(bay.volume_m3, volume, 1e-10);
       EXPECT_NEAR(bay.floor_m2, bay.length_m * shape.width_m, kTiny);
     }
-    EXPECT_NEAR(facet(shape, 0, WallSide::first_end).area_m2, section, 10 * kHair);
+    EXPECT_NEAR(facet(shape, 0, WallSide::first_end).area_m2, section, 10 * kHairOfMetres);
   }
 }
 
@@ -198,12 +197,12 @@ TEST(HouseShape, GableLayersByHand) {
   // 0.6 m of 3 m and 0.1 m of (3 + 2.625) / 2: 2.08125 m2.
   const HouseShape shape = shape_of(one_of_each()[0]);
   const auto& layers = shape.bays[0].layers;
-  EXPECT_NEAR(layers[0].section_area_m2, 2.1, kHair);
-  EXPECT_NEAR(layers[1].section_area_m2, 2.1, kHair);
-  EXPECT_NEAR(layers[2].section_area_m2, 2.08125, kHair);
-  EXPECT_NEAR(layers[3].section_area_m2, 0.91875, kHair);
-  EXPECT_NEAR(layers[2].top_area_m2, 2.625 * 3.6, kHair);
-  EXPECT_NEAR(layers[3].top_area_m2, 0.0, kHair);
+  EXPECT_NEAR(layers[0].section_area_m2, 2.1, kHairOfMetres);
+  EXPECT_NEAR(layers[1].section_area_m2, 2.1, kHairOfMetres);
+  EXPECT_NEAR(layers[2].section_area_m2, 2.08125, kHairOfMetres);
+  EXPECT_NEAR(layers[3].section_area_m2, 0.91875, kHairOfMetres);
+  EXPECT_NEAR(layers[2].top_area_m2, 2.625 * 3.6, kHairOfMetres);
+  EXPECT_NEAR(layers[3].top_area_m2, 0.0, kHairOfMetres);
   EXPECT_EQ(shape.layer_at(0.0), 0);
   EXPECT_EQ(shape.layer_at(0.75), 1);
   EXPECT_EQ(shape.layer_at(2.2), 3);

@@ -23,7 +23,7 @@ namespace {
 // whole drawing shrinks: every line keeps room for the larger ones.
 constexpr int kWidth = 640, kMargin = 14, kInner = kWidth - 2 * kMargin;
 constexpr int kLineHeight = 24, kTitleHeight = 32, kGroupHeight = 30;
-constexpr int kCellHeight = 34, kStripHeight = 8, kGap = 14;
+constexpr int kCellHeight = 34, kStripHeight = 8, kRowGap = 14;
 constexpr int kArrow = 18;  // room for the mark before a name
 constexpr int kTitleLetters = 40, kGroupLetters = 46, kTextLetters = 58, kNameLetters = 32;
 constexpr std::size_t kMostColumns = 53;           // weeks of a year
@@ -154,7 +154,7 @@ void add_place(Drawing& drawing, const GroupShown& group, std::size_t p) {
     }
   }
   if (now) drawing.path("now", box(kMargin - 1.0, kInner + 2.0, drawing.y - 1, kCellHeight + 2));
-  drawing.y += kCellHeight + kGap / 2;
+  drawing.y += kCellHeight + kRowGap / 2;
 }
 
 /// The dates under the cells, as many as have room.
@@ -162,7 +162,7 @@ void add_dates(Drawing& drawing) {
   constexpr double kDateWidth = 84.0;
   if (drawing.spans.empty()) return;
   const auto every = static_cast<std::size_t>(std::ceil(kDateWidth / drawing.cell()));
-  drawing.y += kLineHeight - kGap / 2;
+  drawing.y += kLineHeight - kRowGap / 2;
   const bool by_edges = drawing.spans.size() > kMostNumbers;  // narrow cells are dated where they begin
   for (std::size_t i = 0; i < drawing.spans.size(); i += every) {
     const double x = drawing.x_of(i) + (by_edges ? 0.0 : 0.5 * drawing.cell());
@@ -174,7 +174,7 @@ void add_dates(Drawing& drawing) {
 }
 
 void add_group(Drawing& drawing, const GroupShown& group) {
-  drawing.y += kGap;
+  drawing.y += kRowGap;
   drawing.body += fmt::format("<path class=\"rule\" d=\"M{} {}.5h{}\"/>\n", kMargin, drawing.y, kInner);
   drawing.lines(group.name, kGroupLetters, kGroupHeight, "group");
   drawing.lines(sentence(standing_words(drawing.answer, group)), kTextLetters, kLineHeight, "");
@@ -183,7 +183,7 @@ void add_group(Drawing& drawing, const GroupShown& group) {
   drawing.lines(fmt::format("Harmed above {}, below {}.", temperature_text(group.harm_above_k, UnitSystem::metric),
                             temperature_text(group.harm_below_k, UnitSystem::metric)),
                 kTextLetters, kLineHeight, "quiet");
-  drawing.y += kGap / 2;
+  drawing.y += kRowGap / 2;
   for (std::size_t p = 0; p < drawing.answer.places.size(); ++p) add_place(drawing, group, p);
   add_dates(drawing);
 }
@@ -193,9 +193,9 @@ void add_legend(Drawing& drawing) {
   struct Item {
     std::string_view fill, words;
   };
-  drawing.y += kGap;
+  drawing.y += kRowGap;
   drawing.body += fmt::format("<path class=\"rule\" d=\"M{} {}.5h{}\"/>\n", kMargin, drawing.y, kInner);
-  drawing.y += kGap;
+  drawing.y += kRowGap;
   int column = 0;
   for (const Item& item :
        {Item{"cool", "more than 6 K below"}, Item{"warm", "below the harm limit"},
@@ -209,7 +209,7 @@ void add_legend(Drawing& drawing) {
       drawing.path(strip_of(item.fill), strip(x, kSwatch, drawing.y));
     drawing.text(x + kSwatch + 8, drawing.y + 23, "", item.words);
     column = 1 - column;
-    if (column == 0) drawing.y += kCellHeight + kGap / 2;
+    if (column == 0) drawing.y += kCellHeight + kRowGap / 2;
   }
   const std::size_t step = drawing.spans.empty() ? 1 : drawing.spans.front().to;
   std::string note = step == 1 ? "Each cell is a day" : fmt::format("Each cell is the worst of {} days", step);

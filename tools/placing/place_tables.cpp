@@ -13,7 +13,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr int kMarkWidth = 1, kNarrowestName = 12;
+constexpr int kMarkWidth = 1, kNarrowestGroup = 12;
 constexpr int kBeside = kMarkWidth + kColumnGap;  // what the column of marks takes
 constexpr std::size_t kMostDayColumns = 14;
 
@@ -34,7 +34,7 @@ std::string hours(const PlaceFelt& felt, double DayFelt::*of) {
 }
 
 int longest_name(const PlaceAnswer& answer) {
-  int longest = kNarrowestName;
+  int longest = kNarrowestGroup;
   for (const PlaceShown& place : answer.places) longest = std::max(longest, display_width(place.name));
   return longest;
 }
@@ -52,7 +52,7 @@ std::string leave_out(const PlaceSheet& sheet, std::vector<PlaceColumn>& columns
                            [](int sum, const PlaceColumn& column) { return sum + kColumnGap + column.width; });
   };
   std::string left_out;
-  while (columns.size() > 1 && needed() > sheet.width() - beside - kNarrowestName) {
+  while (columns.size() > 1 && needed() > sheet.width() - beside - kNarrowestGroup) {
     const PlaceColumn& last = columns.back();
     left_out = fmt::format("{}{}{}{}{}", last.heading, last.unit.empty() ? "" : " ", last.unit,
                            left_out.empty() ? "" : ", ", left_out);
@@ -63,16 +63,16 @@ std::string leave_out(const PlaceSheet& sheet, std::vector<PlaceColumn>& columns
 
 /// Gives what is left of the width to the columns that would like more, the last first, and then to the names.
 int share_width(const PlaceSheet& sheet, std::vector<PlaceColumn>& columns, int beside, int longest) {
-  int left = sheet.width() - beside - kNarrowestName;
+  int left = sheet.width() - beside - kNarrowestGroup;
   for (const PlaceColumn& column : columns) left -= kColumnGap + column.width;
-  const int for_names = std::min(left / 2, longest - kNarrowestName);  // at least half, where they need it
+  const int for_names = std::min(left / 2, longest - kNarrowestGroup);  // at least half, where they need it
   int spare = left - for_names;
   for (PlaceColumn& column : columns) {
     const int more = std::clamp(column.most - column.width, 0, spare);
     column.width += more;
     spare -= more;
   }
-  return std::min(longest, kNarrowestName + for_names + spare);
+  return std::min(longest, kNarrowestGroup + for_names + spare);
 }
 
 std::string placed(const PlaceColumn& column, const std::string& text) {
@@ -190,7 +190,7 @@ void add_day_table(PlaceSheet& sheet, const PlaceAnswer& answer, const GroupShow
   const std::vector<DaySpan> spans = day_spans(days, kMostDayColumns);
   const std::size_t step = spans.front().to;
   const int columns = static_cast<int>(spans.size());
-  const int most = (sheet.width() - kBeside - kNarrowestName - kColumnGap + 1) / (kCell + 1);
+  const int most = (sheet.width() - kBeside - kNarrowestGroup - kColumnGap + 1) / (kCell + 1);
   const int tables = (columns + most - 1) / most, at_once = (columns + tables - 1) / tables;
   const int rest = at_once * (kCell + 1) - 1;
   const int name_width = std::min(longest_name(answer), sheet.width() - kBeside - kColumnGap - rest);

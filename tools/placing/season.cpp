@@ -14,7 +14,7 @@
 namespace noonhouse {
 namespace {
 
-constexpr Tick kEvery = 15_min;
+constexpr Tick kLookedAtEvery = 15_min;
 constexpr double kLeastDays = 330.0, kWholeYear = 360.0;
 constexpr double kShareOfRun = 0.3;  ///< of all work, for the progress bar
 constexpr double kWateredAt = 7.5 * 3600.0;
@@ -131,7 +131,7 @@ SeasonAnswer answer_season(const Scenario& scenario, const PlanScenario& plan, c
   const auto tell = [&](double share) {
     if (question.progress) question.progress(share);
   };
-  const WatchedRun run = watched_run(scenario, plan, kEvery, [&](double share) { tell(kShareOfRun * share); });
+  const WatchedRun run = watched_run(scenario, plan, kLookedAtEvery, [&](double share) { tell(kShareOfRun * share); });
   SeasonAnswer out{plan.spec.title, plan.name, plan.spec.run.start, static_cast<int>(days), 0.0, 0.0, {}};
   note_outdoors(run.record, out);
   const auto& places = run.climates.places;

@@ -11,7 +11,7 @@ constexpr long double kPound = 0.45359237L;       // kg, exact
 constexpr long double kGallon = 3.785411784e-3L;  // m3, exact: 231 cubic inches
 constexpr long double kBtu = 1055.05585262L;      // J, exact: International Table
 constexpr long double kFahrenheit = 5.0L / 9.0L;  // K
-constexpr long double kPi = 3.141592653589793238462643L;
+constexpr long double kExactPi = 3.141592653589793238462643L;
 constexpr long double kSquareFoot = kFoot * kFoot;
 constexpr long double kCubicFoot = kFoot * kFoot * kFoot;
 constexpr long double kPoundForce = kPound * 9.80665L;  // N, exact
@@ -81,7 +81,7 @@ constexpr UnitRow kUnits[] = {
     {temperature_rate, "degF/h", "", 5, 9 * kHour},
 
     {angle, "rad", "", 1, 1},
-    {angle, "deg", "degree|degrees", kPi, 180},
+    {angle, "deg", "degree|degrees", kExactPi, 180},
 
     {speed, "m/s", "", 1, 1},
     {speed, "km/h", "kph", 1, 3.6L},

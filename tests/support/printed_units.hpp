@@ -4,6 +4,9 @@
 
 namespace noonhouse {
 
+/// Degrees of angle as radians.
+inline constexpr double kDeg = kRadiansPerDegree;
+
 /// [K] of a temperature that is printed in degC.
 inline double kelvin(double celsius) { return celsius + kZeroCelsius; }
 
