@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <limits>
 #include <map>
 #include <memory>
 #include <string>
@@ -123,6 +124,7 @@ struct Assembly {
   std::vector<FaultPoint> fault_points;
   std::vector<RefillParts> refills;
   std::vector<SpareParts> spares;
+  double breaks_at_gust_m_s = std::numeric_limits<double>::infinity();  ///< the least that lifts or tears something
   SiteChannels site;
   NodeId tank, battery;
   ChannelId load, water_permit, power_permit;

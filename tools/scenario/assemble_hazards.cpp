@@ -74,6 +74,7 @@ struct Beginning {
   int day = 0;
   double at_s = 0.0;
   std::string words;
+  double blows_s = 0.0;  ///< of gusts: how long
   void operator()(const HailSpec&) {}
   void operator()(const GustsSpec& h) {
     *this = {h.day, h.at_s, fmt::format("gusts of {:.3g} m/s begin", h.speed_m_s)};
@@ -88,12 +89,15 @@ struct Beginning {
 
 void Assembler::add_hazards() {
   Script::Parameters script{"hazard", {}};
+  const ChannelId storm_until = graph_.channel("gusts blow until", "s", 0.0);
   for (const auto& [name, hazard] : spec_.hazards) {
     Beginning begins;
     std::visit([&](const auto& what) { begins(what); }, hazard.what);
-    if (begins.day > 0)
-      script.lines.push_back(
-          {kDay * (begins.day - 1) + ticks(begins.at_s), name + ": " + begins.words, EventKind::weather, {}});
+    if (begins.day == 0) continue;
+    const Tick from = kDay * (begins.day - 1) + ticks(begins.at_s);
+    Script::Line line{from, name + ": " + begins.words, EventKind::weather};
+    if (begins.blows_s > 0.0) line.sets.emplace_back(storm_until, seconds(from) + begins.blows_s);
+    script.lines.push_back(std::move(line));
   }
   ChannelId hailing = graph_.channel("hail falls", "1", 0.0);
   for (const auto& [name, hazard] : spec_.hazards)
@@ -109,16 +113,38 @@ void Assembler::add_hazards() {
   std::stable_sort(script.lines.begin(), script.lines.end(),
                    [](const auto& a, const auto& b) { return a.when < b.when; });
   if (!script.lines.empty()) add_agent<Script>(std::move(script));
-  add_wind_damage();
+  add_wind_damage(storm_until);
 }
 
-void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
+/// What a storm brings upon a facet: hits and the energy of each, before any cloth. On a wall only what the stones have
+/// across it counts; on a roof all of it.
+HailStrike::Parameters Assembler::strike_on(const Facet& facet, const HailSpec& hail) const {
   Hailstone stone;
   stone.diameter_m = hail.stone_m;
   stone.air_density_kg_m3 = reference_density_;
-  const Tick from = kDay * (hail.day - 1) + ticks(hail.at_s);
-  const auto k = std::min(static_cast<std::size_t>(from.ms / table_->spacing().ms), table_->instants() - 1);
-  const double wind = table_->instant(k).wind_m_s;
+  HailStrike::Parameters p;
+  p.name = facet.name;
+  p.from = kDay * (hail.day - 1) + ticks(hail.at_s);
+  p.until = p.from + ticks(hail.lasts_s);
+  const auto k = std::min(static_cast<std::size_t>(p.from.ms / table_->spacing().ms), table_->instants() - 1);
+  const auto& sky = table_->instant(k);
+  const HailOnFacet meets = hail_on_facet(stone, sky.wind_m_s, facet.slope_rad, sky.wind_from_rad - facet.azimuth_rad);
+  p.stone_j = hail_energy_j(stone, sky.wind_m_s) * (facet.roof() ? 1.0 : meets.across_share);
+  p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
+  p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
+                meets.per_level_hit;
+  p.pane_area_m2 = kPane;
+  return p;
+}
+
+/// Whether a storm may break a facet. Of walls only those are followed that bare stones would break.
+bool Assembler::hail_may_break(const Facet& facet, const HailSpec& hail) const {
+  if (facet.roof()) return true;
+  const HailStrike::Parameters p = strike_on(facet, hail);
+  return hail_breaks(p.stone_j, p.bears_j);
+}
+
+void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
   for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
     const Facet& facet = out_.shape.facets[f];
     HailStrike::Parameters p;
@@ -158,11 +184,13 @@ void Assembler::add_holes() {
 }
 
 /// Loose covers that lift and vents that tear.
-void Assembler::add_wind_damage() {
+void Assembler::add_wind_damage(ChannelId storm_until) {
   for (const auto& [name, shade] : spec_.shades) {
     if (!shade.loose_kg_m2 || !plan_.uses(name)) continue;
     const double area = cloth_area_m2(shade);
     GivesWay::Parameters p;
+    p.storm_until = storm_until;
+    out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     p.name = name;
     p.gust = Input(out_.site.gust);
     p.limit_m_s = lift_off_speed_m_s(*shade.loose_kg_m2 + shade.ballast_kg / area, -shade.uplift);
@@ -175,6 +203,8 @@ void Assembler::add_wind_damage() {
   for (const auto& [name, opening] : spec_.openings) {
     if (!opening.withstands_m_s || !plan_.uses(name)) continue;
     GivesWay::Parameters p;
+    p.storm_until = storm_until;
+    out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     p.name = name;
     p.gust = Input(out_.site.gust);
     p.limit_m_s = *opening.withstands_m_s;

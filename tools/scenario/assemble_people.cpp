@@ -17,6 +17,7 @@ constexpr double kCanReaches = 0.5;  ///< of the pump's low mark; common practic
 
 void Assembler::add_people() {
   away_ = graph_.channel("grower is away", "1", 0.0);
+  stays_until_ = graph_.channel("grower who was called stays until", "s", 0.0);
   out_.fault_points.push_back({FailureKind::grower_away, "grower", away_, 1.0, 0.0, "is away"});
   for (const auto& visit : spec_.grower.visits) add_visit(visit);
   for (const auto& response : spec_.grower.responses) add_response(response);
@@ -83,6 +84,8 @@ void Assembler::add_response(const Named<ResponseSpec>& item) {
   p.returns_within = ticks(spec_.grower.returns_within_s);
   add_agent<GrowerResponse>(std::move(p));
 }
+  p.stays = ticks(spec_.grower.stays_s);
+  p.stays_until = stays_until_;
 
 std::vector<DailyWindow> Assembler::presence() const {
   std::vector<DailyWindow> out;

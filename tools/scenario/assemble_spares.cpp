@@ -123,6 +123,8 @@ void Assembler::add_spare_alarm(const std::string& name, const std::string& sees
   p.reaction = ticks(spec_.grower.reaction_s);
   p.alarm = true;
   p.returns_within = ticks(spec_.grower.returns_within_s);
+  p.stays = ticks(spec_.grower.stays_s);
+  p.stays_until = stays_until_;
   add_agent<GrowerResponse>(std::move(p));
 }
 

@@ -216,7 +216,7 @@ class Assembler {
   void add_hazards();
   void add_hail(const HailSpec& hail, ChannelId hailing);
   void add_holes();
-  void add_wind_damage();
+  void add_wind_damage(ChannelId storm_until);
   void add_faults();
   double cloth_area_m2(const ShadeSpec& shade) const;
 
@@ -273,7 +273,7 @@ class Assembler {
   AccountId brought_;
   ExchangeId bringing_, battery_bus_;
   Input battery_air_;
-  ChannelId leak_, cells_, uncovered_, away_, forecast_;
+  ChannelId leak_, cells_, uncovered_, away_, stays_until_, forecast_;
   ChannelId nothing_dried_;  ///< made by the first mist line
   ChannelId raining_, nothing_drawn_;
 };

@@ -97,7 +97,7 @@ struct ResponseSpec {
   std::vector<std::string> opens, shuts;
 };
 struct GrowerSpec {
-  double pours_to = 0.0, reaction_s = 0.0, returns_within_s = 0.0;
+  double pours_to = 0.0, reaction_s = 0.0, returns_within_s = 0.0, stays_s = 0.0;
   std::vector<WindowSpec> present;
   std::vector<Named<VisitSpec>> visits;
   std::vector<Named<ResponseSpec>> responses;

@@ -272,6 +272,11 @@ void fields(FieldVisitor& v, GrowerSpec& s) {
   v.named("responses", s.responses, {.about = "what the grower does on a sign"});
 }
 
+  v.quantity("stays", s.stays_s, Dimension::time,
+             {.minimum = 0,
+              .maximum = 86400,
+              .default_text = "1 h",
+              .about = "who came when called, and sees other signs meanwhile (common practice, no source)"});
 void fields(FieldVisitor& v, WindowSpec& s) {
   v.time_of_day("from", s.from_s, {.about = "time of day"});
   v.time_of_day("until", s.until_s, {.about = "time of day"});
