@@ -77,7 +77,7 @@ struct Beginning {
   double blows_s = 0.0;  ///< of gusts: how long
   void operator()(const HailSpec&) {}
   void operator()(const GustsSpec& h) {
-    *this = {h.day, h.at_s, fmt::format("gusts of {:.3g} m/s begin", h.speed_m_s)};
+    *this = {h.day, h.at_s, fmt::format("gusts of {:.3g} m/s begin", h.speed_m_s), h.lasts_s};
   }
   void operator()(const CloudburstSpec& h) {
     *this = {h.day, h.at_s, fmt::format("a cloudburst of {:.3g} mm begins", 1000.0 * h.rain_m)};
@@ -116,35 +116,13 @@ void Assembler::add_hazards() {
   add_wind_damage(storm_until);
 }
 
-/// What a storm brings upon a facet: hits and the energy of each, before any cloth. On a wall only what the stones have
-/// across it counts; on a roof all of it.
-HailStrike::Parameters Assembler::strike_on(const Facet& facet, const HailSpec& hail) const {
+void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
   Hailstone stone;
   stone.diameter_m = hail.stone_m;
   stone.air_density_kg_m3 = reference_density_;
-  HailStrike::Parameters p;
-  p.name = facet.name;
-  p.from = kDay * (hail.day - 1) + ticks(hail.at_s);
-  p.until = p.from + ticks(hail.lasts_s);
-  const auto k = std::min(static_cast<std::size_t>(p.from.ms / table_->spacing().ms), table_->instants() - 1);
-  const auto& sky = table_->instant(k);
-  const HailOnFacet meets = hail_on_facet(stone, sky.wind_m_s, facet.slope_rad, sky.wind_from_rad - facet.azimuth_rad);
-  p.stone_j = hail_energy_j(stone, sky.wind_m_s) * (facet.roof() ? 1.0 : meets.across_share);
-  p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
-  p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
-                meets.per_level_hit;
-  p.pane_area_m2 = kPane;
-  return p;
-}
-
-/// Whether a storm may break a facet. Of walls only those are followed that bare stones would break.
-bool Assembler::hail_may_break(const Facet& facet, const HailSpec& hail) const {
-  if (facet.roof()) return true;
-  const HailStrike::Parameters p = strike_on(facet, hail);
-  return hail_breaks(p.stone_j, p.bears_j);
-}
-
-void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
+  const Tick from = kDay * (hail.day - 1) + ticks(hail.at_s);
+  const auto k = std::min(static_cast<std::size_t>(from.ms / table_->spacing().ms), table_->instants() - 1);
+  const double wind = table_->instant(k).wind_m_s;
   for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
     const Facet& facet = out_.shape.facets[f];
     HailStrike::Parameters p;
@@ -189,8 +167,6 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     if (!shade.loose_kg_m2 || !plan_.uses(name)) continue;
     const double area = cloth_area_m2(shade);
     GivesWay::Parameters p;
-    p.storm_until = storm_until;
-    out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     p.name = name;
     p.gust = Input(out_.site.gust);
     p.limit_m_s = lift_off_speed_m_s(*shade.loose_kg_m2 + shade.ballast_kg / area, -shade.uplift);
@@ -198,13 +174,13 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     p.fault = device_fault(name);
     p.fault_value = static_cast<double>(DeviceFault::stuck_off);
     p.what = fmt::format("is blown off: it lifts at gusts of {:.1f} m/s", p.limit_m_s);
+    p.storm_until = storm_until;
+    out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     add_agent<GivesWay>(std::move(p));
   }
   for (const auto& [name, opening] : spec_.openings) {
     if (!opening.withstands_m_s || !plan_.uses(name)) continue;
     GivesWay::Parameters p;
-    p.storm_until = storm_until;
-    out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     p.name = name;
     p.gust = Input(out_.site.gust);
     p.limit_m_s = *opening.withstands_m_s;
@@ -212,6 +188,8 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     p.fault = device_fault(name);
     p.fault_value = static_cast<double>(DeviceFault::stuck_on);
     p.what = "is torn open by the wind";
+    p.storm_until = storm_until;
+    out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     add_agent<GivesWay>(std::move(p));
   }
 }

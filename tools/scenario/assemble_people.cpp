@@ -82,10 +82,10 @@ void Assembler::add_response(const Named<ResponseSpec>& item) {
   p.reaction = ticks(spec_.grower.reaction_s);
   p.alarm = r.alarm;
   p.returns_within = ticks(spec_.grower.returns_within_s);
-  add_agent<GrowerResponse>(std::move(p));
-}
   p.stays = ticks(spec_.grower.stays_s);
   p.stays_until = stays_until_;
+  add_agent<GrowerResponse>(std::move(p));
+}
 
 std::vector<DailyWindow> Assembler::presence() const {
   std::vector<DailyWindow> out;

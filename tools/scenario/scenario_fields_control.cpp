@@ -268,15 +268,15 @@ void fields(FieldVisitor& v, GrowerSpec& s) {
   v.quantity(
       "returns_within", s.returns_within_s, Dimension::time,
       {.minimum = 0, .maximum = 604800, .default_text = "45 min", .about = "when called by an alarm while away"});
-  v.named("visits", s.visits, {.about = "daily visits"});
-  v.named("responses", s.responses, {.about = "what the grower does on a sign"});
-}
-
   v.quantity("stays", s.stays_s, Dimension::time,
              {.minimum = 0,
               .maximum = 86400,
               .default_text = "1 h",
               .about = "who came when called, and sees other signs meanwhile (common practice, no source)"});
+  v.named("visits", s.visits, {.about = "daily visits"});
+  v.named("responses", s.responses, {.about = "what the grower does on a sign"});
+}
+
 void fields(FieldVisitor& v, WindowSpec& s) {
   v.time_of_day("from", s.from_s, {.about = "time of day"});
   v.time_of_day("until", s.until_s, {.about = "time of day"});
