@@ -272,7 +272,7 @@ void fields(FieldVisitor& v, GrowerSpec& s) {
              {.minimum = 0,
               .maximum = 86400,
               .default_text = "1 h",
-              .about = "who came when called, and sees other signs meanwhile (common practice, no source)"});
+              .about = "how long somebody who came when called is there and sees other signs (common practice, no source)"});
   v.named("visits", s.visits, {.about = "daily visits"});
   v.named("responses", s.responses, {.about = "what the grower does on a sign"});
 }
