@@ -269,6 +269,30 @@ TEST(UnitsQuantity, ShownTextHasSensibleDigitsAndTheUnitsOfTheSystem) {
   EXPECT_EQ(quantity_in(2.6, length, "m"), "2.6 m");
 }
 
+TEST(UnitsQuantity, LimitsStandInTheUnitThatWasWrittenOrTheUsualOne) {
+  EXPECT_EQ(limit_text(2.6, length, "m"), "2.6 m");
+  EXPECT_EQ(limit_text(1.0, time, "min"), "1 s");
+  EXPECT_EQ(limit_text(86400.0, time, "h"), "24 h");
+  EXPECT_EQ(limit_text(86400.0, time, "s"), "86400 s (24 h)");
+  EXPECT_EQ(limit_text(86400.0, time, "min"), "1440 min (24 h)");
+  EXPECT_EQ(limit_text(273.15, temperature, "degC"), "0 degC");
+  EXPECT_EQ(limit_text(343.15, temperature, "K"), "343.15 K");
+  EXPECT_EQ(limit_text(5000.0, length, "ft"), "16404.2 ft (5000 m)");
+  EXPECT_EQ(limit_text(1000.0, volume, "L"), "1000 m3");
+  EXPECT_EQ(limit_text(1.0, energy, "kWh"), "1 J");
+  EXPECT_EQ(limit_text(0.0, volume_flow, "gpm"), "0 gpm");
+  EXPECT_EQ(limit_text(0.3, none, ""), "0.3");
+}
+
+TEST(UnitsQuantity, ANumberAloneIsOfferedTheUnitThatIsUsualThere) {
+  const auto offered = [](const char* text, Dimension dimension, const char* usual) {
+    return std::get<QuantityFailure>(parse_quantity(text, dimension, usual)).suggestion;
+  };
+  EXPECT_EQ(offered("24", time, "h"), "24 h");
+  EXPECT_EQ(offered("24", time, ""), "24 s");
+  EXPECT_EQ(offered("700", volume_flow, "m3/h"), "700 m3/h");
+}
+
 TEST(UnitsQuantity, PatternMatchesWhatIsReadAndNothingElse) {
   for (const DimensionRow& row : dimension_rows()) {
     const std::regex pattern(quantity_pattern(row.dimension), std::regex::ECMAScript);

@@ -37,34 +37,40 @@ class SupplyCheck {
         std::find_if(s_.sensors.begin(), s_.sensors.end(), [&](const auto& item) { return item.name == name; });
     return found == s_.sensors.end() ? nullptr : &found->value;
   }
-  void needs(const std::string& path, const std::string& name, Measures measures, const char* words) const {
+  std::string sensors_of(Measures measures) const {
+    std::vector<std::string> names;
+    for (const auto& item : s_.sensors)
+      if (item.value.measures == measures) names.push_back(item.name);
+    return allowed_words(names);
+  }
+  /// Limits of a rule's reading are for a sensor that measures just that.
+  void needs(const std::string& path, const std::string& name, Measures measures, const char* quantity) const {
+    require(name != "none", ErrorKind::missing_key, path,
+            fmt::format("limits of a reading need the sensor that they are for; {}", sensors_of(measures)));
     const SensorSpec* found = sensor(name);
-    require(found != nullptr && found->measures == measures, ErrorKind::wrong_type, path + ".sensor", words);
+    require(found != nullptr && found->measures == measures, ErrorKind::wrong_type, path,
+            fmt::format("these limits need a sensor that measures {}; {}", quantity, sensors_of(measures)));
   }
 
   template <class T>
-  void on_off(const char* group, const std::vector<Named<T>>& items, Measures measures, const char* words) const {
+  void on_off(const char* group, const std::vector<Named<T>>& items) const {
     for (const auto& item : items) {
       const std::string path = std::string(group) + "." + item.name;
       require(item.value.starts_at != item.value.stops_at, ErrorKind::out_of_range, path + ".stops_at",
               "must differ from starts_at, or it would switch without end");
       require((item.value.pulse_on_s > 0.0) == (item.value.pulse_off_s > 0.0), ErrorKind::does_not_fit,
               path + ".pulse_off", "pulses need both their length and their pause");
-      needs(path, item.value.sensor, measures, words);
     }
   }
   void on_off() const {
-    on_off("thermostats", s_.thermostats, Measures::temperature,
-           "a thermostat needs a sensor that measures temperature");
-    on_off("humidistats", s_.humidistats, Measures::humidity, "a humidistat needs a sensor that measures humidity");
-    on_off("deficit_controls", s_.deficit_controls, Measures::deficit, "this needs a sensor that measures deficit");
+    on_off("thermostats", s_.thermostats);
+    on_off("humidistats", s_.humidistats);
+    on_off("deficit_controls", s_.deficit_controls);
   }
 
   void by_degrees() const {
     for (const auto& item : s_.staged_controls) {
       const std::string path = "staged_controls." + item.name;
-      needs(path, item.value.sensor, Measures::temperature,
-            "a staged control needs a sensor that measures temperature");
       const StageSpec* before = nullptr;
       for (std::size_t i = 0; i < item.value.stages.size(); ++i) {
         const StageSpec& stage = item.value.stages[i];
@@ -79,8 +85,6 @@ class SupplyCheck {
     }
     for (const auto& item : s_.proportional_controls) {
       const std::string path = "proportional_controls." + item.name;
-      needs(path, item.value.sensor, Measures::temperature,
-            "a proportional control needs a sensor that measures temperature");
       require(item.value.begins_k != item.value.full_k, ErrorKind::out_of_range, path + ".full_at",
               "must differ from begins_at");
     }
@@ -92,11 +96,9 @@ class SupplyCheck {
       const RuleSpec& r = item.value;
       const bool temperature = r.warmer_k || r.colder_k, humidity = r.damper || r.drier_than,
                  deficit = r.deficit_above_pa || r.deficit_below_pa;
-      require(!(temperature || humidity || deficit) || r.sensor != "none", ErrorKind::missing_key, path + ".sensor",
-              "limits of a reading need the sensor that they are for");
-      if (temperature) needs(path, r.sensor, Measures::temperature, "these limits need a sensor of temperature");
-      if (humidity) needs(path, r.sensor, Measures::humidity, "these limits need a sensor of humidity");
-      if (deficit) needs(path, r.sensor, Measures::deficit, "these limits need a sensor of deficit");
+      if (temperature) needs(path + ".sensor", r.sensor, Measures::temperature, "temperature");
+      if (humidity) needs(path + ".sensor", r.sensor, Measures::humidity, "humidity");
+      if (deficit) needs(path + ".sensor", r.sensor, Measures::deficit, "deficit");
       const bool outdoors = r.raining || r.wind_above_m_s || r.outdoors_above_k || r.outdoors_below_k ||
                             r.forecast_above_k || r.sun_above_w_m2 || r.sun_below_w_m2 || r.tank_below_m3 ||
                             r.charge_below || !r.wet_leaves.empty();
@@ -238,7 +240,8 @@ class SupplyCheck {
     add(s_.proportional_controls), add(s_.timers), add(s_.rules), add(s_.pumps), add(s_.gutters);
     for (const auto& item : s_.prices.parts)
       require(std::find(known.begin(), known.end(), item.name) != known.end(), ErrorKind::unknown_name,
-              "prices.parts." + item.name, "the scenario has no such part" + did_you_mean(item.name, known));
+              "prices.parts." + item.name,
+              fmt::format("the scenario has no such part{}; {}", did_you_mean(item.name, known), allowed_words(known)));
   }
 
   const Places& places_;

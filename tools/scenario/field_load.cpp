@@ -57,8 +57,10 @@ FieldLoader::FieldLoader(const LocatedNode& root, Places& places) : places_(plac
   frames_.push_back(std::move(frame));
 }
 
-void FieldLoader::finish() {
+void FieldLoader::finish(const std::vector<std::string>& others) {
   NOON_ASSERT(frames_.size() == 1);
+  std::vector<std::string>& known = frames_.back().known;
+  known.insert(known.end(), others.begin(), others.end());
   close_group();
 }
 
@@ -110,7 +112,7 @@ void FieldLoader::scalar(const ScalarField& field) {
     if (field.default_text) {
       read_default(field);
       if (!field.lists.empty() && !field.default_text->empty())
-        places_.note_name(path, *field.default_text, field.lists, field.words);
+        places_.note_name(path, *field.default_text, field.lists, field.words, field.having);
     } else if (!field.optional) {
       note_missing(field.name, field.about);
     }
@@ -122,7 +124,7 @@ void FieldLoader::scalar(const ScalarField& field) {
     places_.fail(ErrorKind::wrong_type, path,
                  fmt::format("in quotes this is a text; this must be {}: remove the quotes", wanted_text(field)));
   if (const auto failure = field.read(node->text)) places_.fail(failure->kind, path, failure->message);
-  if (!field.lists.empty()) places_.note_name(path, node->text, field.lists, field.words);
+  if (!field.lists.empty()) places_.note_name(path, node->text, field.lists, field.words, field.having);
 }
 
 bool FieldLoader::open_group(const GroupField& group) {

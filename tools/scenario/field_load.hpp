@@ -16,8 +16,8 @@ class FieldLoader final : public FieldVisitor {
  public:
   /// The root must outlive the loader.
   FieldLoader(const LocatedNode& root, Places& places);
-  /// Checks the root mapping for unknown and missing keys.
-  void finish();
+  /// Checks the root mapping for unknown and missing keys; `others` are keys that belong there and were taken before.
+  void finish(const std::vector<std::string>& others = {});
 
  private:
   struct Missing {

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <limits>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace noonhouse {
@@ -17,6 +18,7 @@ struct QuantityOptions {
   bool exclusive_maximum = false;
   const char* default_text = nullptr;
   const char* about = nullptr;
+  const char* unit = nullptr;  ///< that people write it in, where neither the default nor usual_unit says so
 };
 
 struct IntegerOptions {
@@ -31,10 +33,14 @@ struct PlainOptions {
   const char* about = nullptr;
 };
 
+/// A key and what its value reads like, such as "measures" and "temperature"; empty: anything.
+using KeyAndText = std::pair<std::string, std::string>;
+
 /// A text that names an item of a mapping elsewhere in the scenario.
 struct NameOptions {
   std::vector<const char*> of;         ///< dotted paths from the root, such as {"house.bays"}
   std::vector<const char*> also = {};  ///< further words allowed, such as {"outside"}
+  KeyAndText having = {};              ///< of the items, only those with this value
   const char* default_text = nullptr;
   const char* about = nullptr;
 };

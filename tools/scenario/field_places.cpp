@@ -34,8 +34,8 @@ std::vector<std::string> Places::defaulted() const {
 }
 
 void Places::note_name(const std::string& path, const std::string& name, std::vector<std::string> lists,
-                       std::vector<std::string> also) {
-  names_.push_back({path, name, std::move(lists), std::move(also)});
+                       std::vector<std::string> also, KeyAndText having) {
+  names_.push_back({path, name, std::move(lists), std::move(also), std::move(having)});
 }
 
 std::vector<std::string> Places::children(const std::string& path) const {
@@ -48,19 +48,33 @@ std::vector<std::string> Places::children(const std::string& path) const {
   return parts;
 }
 
+bool Places::has(const std::string& item, const KeyAndText& having) const {
+  if (having.first.empty()) return true;
+  const Place* value = at(joined_path(item, having.first));
+  return value != nullptr && value->text == having.second;
+}
+
 void Places::check_names() const {
   for (const NameUse& use : names_) {
-    std::vector<std::string> allowed = use.also;
+    std::vector<std::string> all = use.also, allowed = use.also;
     std::vector<std::string> lists;
     for (const std::string& list : use.lists) {
-      const auto names = children(list);
-      allowed.insert(allowed.end(), names.begin(), names.end());
       lists.push_back(shown_path(list));
+      for (const std::string& name : children(list)) {
+        all.push_back(name);
+        if (has(joined_path(list, name), use.having)) allowed.push_back(name);
+      }
     }
-    if (std::find(allowed.begin(), allowed.end(), use.name) != allowed.end()) continue;
-    const std::string there = allowed.empty() ? "there is none" : fmt::format("allowed: {}", fmt::join(allowed, ", "));
-    fail(ErrorKind::unknown_name, use.path,
-         fmt::format("no such name under {}{}; {}", fmt::join(lists, " or "), did_you_mean(use.name, allowed), there));
+    const auto among = [&](const std::vector<std::string>& names) {
+      return std::find(names.begin(), names.end(), use.name) != names.end();
+    };
+    if (among(allowed)) continue;
+    const std::string where = fmt::format("{}", fmt::join(lists, " or "));
+    const std::string wrong =
+        among(all) ? fmt::format("this must be one under {} that {} {}", where, use.having.first, use.having.second)
+                   : "no such name under " + where;
+    fail(among(all) ? ErrorKind::wrong_type : ErrorKind::unknown_name, use.path,
+         fmt::format("{}{}; {}", wrong, did_you_mean(use.name, allowed), allowed_words(allowed)));
   }
 }
 
@@ -75,6 +89,10 @@ void Places::fail(ErrorKind kind, const std::string& path, std::string_view mess
   }
   fail_at(kind, place == nullptr ? Position{} : place->position,
           fmt::format("{}: {}{}", shown_path(path), read, message));
+}
+
+std::string allowed_words(const std::vector<std::string>& names) {
+  return names.empty() ? "there is none" : fmt::format("allowed: {}", fmt::join(names, ", "));
 }
 
 std::string joined_path(const std::string& path, const std::string& part) {

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "tools/scenario/field_options.hpp"
 #include "tools/scenario/located_node.hpp"
 
 namespace noonhouse {
@@ -28,8 +29,9 @@ class Places {
   /// Paths whose value was defaulted, in alphabetical order.
   std::vector<std::string> defaulted() const;
   /// A value at `path` names an item of one of the mappings `lists` (dotted paths from the root), or is one of `also`.
+  /// With `having`, only items count whose value at that key reads like that.
   void note_name(const std::string& path, const std::string& name, std::vector<std::string> lists,
-                 std::vector<std::string> also);
+                 std::vector<std::string> also, KeyAndText having = {});
   /// Checks every noted name; throws unknown_name at its place with the nearest name.
   void check_names() const;
 
@@ -42,12 +44,17 @@ class Places {
   struct NameUse {
     std::string path, name;
     std::vector<std::string> lists, also;
+    KeyAndText having;
   };
+  bool has(const std::string& item, const KeyAndText& having) const;
   /// The next path parts below a path.
   std::vector<std::string> children(const std::string& path) const;
   std::map<std::string, Place> places_;
   std::vector<NameUse> names_;
 };
+
+/// What may stand where a name was not found: "allowed: east, west", or "there is none".
+std::string allowed_words(const std::vector<std::string>& names);
 
 /// A path and the part below it, dotted.
 std::string joined_path(const std::string& path, const std::string& part);

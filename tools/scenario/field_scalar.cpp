@@ -27,7 +27,7 @@ ScalarField base_field(std::string name, ScalarField::Type type, const char* abo
 }
 
 Failure read_quantity(const std::string& text, Dimension dimension, const QuantityOptions& limits, double& si) {
-  const auto parsed = parse_quantity(text, dimension);
+  const auto parsed = parse_quantity(text, dimension, unit_written(dimension, limits));
   if (const auto* failure = std::get_if<QuantityFailure>(&parsed))
     return FieldFailure{failure->kind, failure->message()};
   const ParsedQuantity& quantity = std::get<ParsedQuantity>(parsed);
@@ -62,13 +62,19 @@ std::vector<std::string> strings(const std::vector<const char*>& words) { return
 
 std::string range_text(Dimension dimension, const QuantityOptions& limits, const std::string& unit) {
   std::string text;
-  const auto shown = [&](double si) { return quantity_in(si, dimension, unit); };
+  const auto shown = [&](double si) { return limit_text(si, dimension, unit); };
   if (std::isfinite(limits.minimum)) text = (limits.exclusive_minimum ? "above " : "at least ") + shown(limits.minimum);
   if (std::isfinite(limits.maximum)) {
     if (!text.empty()) text += " and ";
     text += (limits.exclusive_maximum ? "below " : "at most ") + shown(limits.maximum);
   }
   return text;
+}
+
+std::string unit_written(Dimension dimension, const QuantityOptions& options) {
+  if (options.unit != nullptr) return options.unit;
+  if (options.default_text == nullptr) return usual_unit(dimension);
+  return std::get<ParsedQuantity>(parse_quantity(options.default_text, dimension)).unit;
 }
 
 ScalarField quantity_field(std::string name, double& si, Dimension dimension, const QuantityOptions& options) {
@@ -151,6 +157,7 @@ ScalarField text_field(std::string name, std::string& value, const PlainOptions&
 ScalarField name_field(std::string name, std::string& value, const NameOptions& options) {
   ScalarField field = text_field(std::move(name), value, {options.default_text, options.about});
   field.lists = strings(options.of);
+  field.having = options.having;
   field.words = strings(options.also);
   return field;
 }

@@ -33,6 +33,7 @@ struct ScalarField {
   std::int64_t minimum = 0, maximum = 0;    ///< of an integer
   std::vector<std::string> words;           ///< of a choice; further words of a name
   std::vector<std::string> lists;           ///< where a name's items are
+  KeyAndText having;                        ///< what the items that count have
   std::string pattern;                      ///< of a pattern, ECMA-262
   /// Sets the value from text.
   std::function<std::optional<FieldFailure>(const std::string&)> read;
@@ -54,6 +55,9 @@ ScalarField time_of_day_field(std::string name, double& seconds, const PlainOpti
 ScalarField date_field(std::string name, std::chrono::year_month_day& value, const PlainOptions& options);
 ScalarField date_time_field(std::string name, LocalTime& value, const PlainOptions& options);
 ScalarField utc_offset_field(std::string name, double& seconds_east, const PlainOptions& options);
+
+/// The unit that people write a field in: its own, that of its default, or the dimension's usual one.
+std::string unit_written(Dimension dimension, const QuantityOptions& options);
 
 /// A limit range in words, in the unit a person used: "above 0 m and at most 2.6 m".
 std::string range_text(Dimension dimension, const QuantityOptions& limits, const std::string& unit);

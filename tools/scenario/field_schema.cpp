@@ -28,20 +28,10 @@ void describe_number(Json& schema, const ScalarField& field) {
   if (std::isfinite(o.maximum)) schema[o.exclusive_maximum ? "exclusiveMaximum" : "maximum"] = o.maximum;
 }
 
-/// The unit that the default is written in, or a common one.
-std::string example_unit(const ScalarField& field) {
-  const std::string example =
-      field.default_text
-          ? *field.default_text
-          : exact_quantity(std::isfinite(field.limits.maximum) ? field.limits.maximum : 1.0, field.dimension);
-  const auto parsed = parse_quantity(example, field.dimension);
-  return std::get<ParsedQuantity>(parsed).unit;
-}
-
 std::string description(const ScalarField& field) {
   std::string text = field.about;
   if (field.type == ScalarField::Type::quantity && field.dimension != Dimension::none) {
-    const std::string range = range_text(field.dimension, field.limits, example_unit(field));
+    const std::string range = range_text(field.dimension, field.limits, unit_written(field.dimension, field.limits));
     if (!range.empty()) text += "; " + range;
     text += fmt::format(". Units: {}.", fmt::join(units_of(field.dimension), ", "));
   }

@@ -20,11 +20,11 @@ struct Loaded {
 };
 
 template <class T>
-Loaded<T> load_fields(const LocatedNode& root) {
+Loaded<T> load_fields(const LocatedNode& root, const std::vector<std::string>& others = {}) {
   Loaded<T> loaded{};
   FieldLoader loader(root, loaded.places);
   fields(loader, loaded.value);
-  loader.finish();
+  loader.finish(others);
   return loaded;
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/scenario/scenario.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -73,7 +75,7 @@ void refine_grid(ScenarioSpec& spec) {
 PlanScenario make_plan(const LocatedNode& root, std::string name) {
   PlanScenario plan;
   plan.name = std::move(name);
-  auto loaded = load_fields<ScenarioSpec>(root);
+  auto loaded = load_fields<ScenarioSpec>(root, {"plans"});
   loaded.places.check_names();
   plan.spec = std::move(loaded.value);
   add_library_kinds(plan.spec);
@@ -85,7 +87,7 @@ PlanScenario make_plan(const LocatedNode& root, std::string name) {
 
 /// The words of a plan beside its changes; names of devices must exist.
 void read_plan_words(const LocatedNode& words, PlanScenario& plan) {
-  auto loaded = load_fields<PlanSpec>(words);
+  auto loaded = load_fields<PlanSpec>(words, {"change"});
   plan.about = loaded.value.about;
   plan.in_service = loaded.value.in_service;
   const auto known = switchable_names(plan.spec);
@@ -93,7 +95,8 @@ void read_plan_words(const LocatedNode& words, PlanScenario& plan) {
     const std::string& device = plan.in_service[i];
     if (std::find(known.begin(), known.end(), device) != known.end()) continue;
     loaded.places.fail(ErrorKind::unknown_name, "in_service." + std::to_string(i + 1),
-                       "the house has no such device or control" + did_you_mean(device, known));
+                       fmt::format("the house has no such device or control{}; {}", did_you_mean(device, known),
+                                   allowed_words(known)));
   }
 }
 

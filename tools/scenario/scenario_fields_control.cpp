@@ -121,7 +121,8 @@ void fields(FieldVisitor& v, SensorSpec& s) {
 }
 
 void fields(FieldVisitor& v, ThermostatSpec& s) {
-  v.name_of("sensor", s.sensor, {.of = {"sensors"}, .about = "a temperature sensor"});
+  v.name_of("sensor", s.sensor,
+            {.of = {"sensors"}, .having = {"measures", "temperature"}, .about = "a temperature sensor"});
   v.quantity("starts_at", s.starts_at, Dimension::temperature, reading_limit("reading at which it switches on"));
   v.quantity("stops_at", s.stops_at, Dimension::temperature,
              reading_limit("reading at which it switches off: below starts_at against heat, above it against cold"));
@@ -129,7 +130,7 @@ void fields(FieldVisitor& v, ThermostatSpec& s) {
 }
 
 void fields(FieldVisitor& v, HumidistatSpec& s) {
-  v.name_of("sensor", s.sensor, {.of = {"sensors"}, .about = "a humidity sensor"});
+  v.name_of("sensor", s.sensor, {.of = {"sensors"}, .having = {"measures", "humidity"}, .about = "a humidity sensor"});
   v.quantity("starts_at", s.starts_at, Dimension::share,
              {.minimum = 0, .maximum = 1, .about = "reading at which it switches on"});
   v.quantity("stops_at", s.stops_at, Dimension::share,
@@ -140,7 +141,8 @@ void fields(FieldVisitor& v, HumidistatSpec& s) {
 }
 
 void fields(FieldVisitor& v, DeficitControlSpec& s) {
-  v.name_of("sensor", s.sensor, {.of = {"sensors"}, .about = "a sensor that measures deficit"});
+  v.name_of("sensor", s.sensor,
+            {.of = {"sensors"}, .having = {"measures", "deficit"}, .about = "a sensor that measures deficit"});
   v.quantity("starts_at", s.starts_at, Dimension::pressure,
              {.minimum = 0, .maximum = 20000, .about = "deficit at which it switches on"});
   v.quantity("stops_at", s.stops_at, Dimension::pressure,
@@ -149,7 +151,8 @@ void fields(FieldVisitor& v, DeficitControlSpec& s) {
 }
 
 void fields(FieldVisitor& v, StagedSpec& s) {
-  v.name_of("sensor", s.sensor, {.of = {"sensors"}, .about = "a temperature sensor"});
+  v.name_of("sensor", s.sensor,
+            {.of = {"sensors"}, .having = {"measures", "temperature"}, .about = "a temperature sensor"});
   v.list("stages", s.stages,
          {.required = true, .minimum_count = 1, .maximum_count = 20, .about = "from the first to join to the last"});
   v.quantity("delay", s.delay_s, Dimension::time,
@@ -170,7 +173,8 @@ void fields(FieldVisitor& v, StageSpec& s) {
 }
 
 void fields(FieldVisitor& v, ProportionalSpec& s) {
-  v.name_of("sensor", s.sensor, {.of = {"sensors"}, .about = "a temperature sensor"});
+  v.name_of("sensor", s.sensor,
+            {.of = {"sensors"}, .having = {"measures", "temperature"}, .about = "a temperature sensor"});
   v.quantity("begins_at", s.begins_k, Dimension::temperature, reading_limit("reading at which it begins to open"));
   v.quantity("full_at", s.full_k, Dimension::temperature,
              reading_limit("reading at which it is fully open; below begins_at it acts against cold"));
@@ -268,11 +272,12 @@ void fields(FieldVisitor& v, GrowerSpec& s) {
   v.quantity(
       "returns_within", s.returns_within_s, Dimension::time,
       {.minimum = 0, .maximum = 604800, .default_text = "45 min", .about = "when called by an alarm while away"});
-  v.quantity("stays", s.stays_s, Dimension::time,
-             {.minimum = 0,
-              .maximum = 86400,
-              .default_text = "1 h",
-              .about = "how long somebody who came when called is there and sees other signs (common practice, no source)"});
+  v.quantity(
+      "stays", s.stays_s, Dimension::time,
+      {.minimum = 0,
+       .maximum = 86400,
+       .default_text = "1 h",
+       .about = "how long somebody who came when called is there and sees other signs (common practice, no source)"});
   v.named("visits", s.visits, {.about = "daily visits"});
   v.named("responses", s.responses, {.about = "what the grower does on a sign"});
 }

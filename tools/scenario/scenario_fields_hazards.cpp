@@ -24,7 +24,8 @@ void fields(FieldVisitor& v, WeatherHazardSpec& s) {
 
 void fields(FieldVisitor& v, HailSpec& s) {
   when_fields(v, s.day, s.at_s, s.lasts_s, "10 min");
-  v.quantity("stone", s.stone_m, Dimension::length, {.minimum = 0.002, .maximum = 0.12, .about = "across"});
+  v.quantity("stone", s.stone_m, Dimension::length,
+             {.minimum = 0.002, .maximum = 0.12, .about = "across", .unit = "mm"});
   v.quantity("hits", s.hits_m2_s, Dimension::none,
              {.minimum = 0,
               .maximum = 1000,
@@ -82,7 +83,7 @@ void fields(FieldVisitor& v, FaultSpec& s) {
   v.time_of_day("at", s.at_s, {.about = "when it fails"});
   v.quantity("lasts", s.lasts_s, Dimension::time,
              {.minimum = 0,
-              .maximum = 3.2e9,
+              .maximum = 40000.0 * 86400.0,
               .default_text = s.what == FailureKind::reboots ? "5 min" : "0 s",
               .about = "until it is put right; 0 s: never"});
   v.quantity("by", s.by_k, Dimension::temperature_difference,

@@ -95,7 +95,7 @@ void fields(FieldVisitor& v, FanSpec& s) {
        .about = "of the open louvre; absent: for 2 m/s at the fan's flow (common practice, no source), none where a "
                 "pad is in service"});
   v.quantity("flow", s.flow_m3_s, Dimension::volume_flow,
-             {.minimum = 0, .exclusive_minimum = true, .about = "air moved against no pressure"});
+             {.minimum = 0, .exclusive_minimum = true, .about = "air moved against no pressure", .unit = "m3/h"});
   v.quantity("shut_off", s.shut_off_pa, Dimension::pressure,
              {.minimum = 0.1,
               .maximum = 5000,
@@ -129,8 +129,9 @@ void fields(FieldVisitor& v, MistSpec& s) {
               .maximum = 2e7,
               .default_text = rated.c_str(),
               .about = "at which the nozzle's flow is stated; the flow goes with the root of the pressure"});
-  v.quantity("nozzle_flow", s.nozzle_flow_m3_s, Dimension::volume_flow,
-             {.minimum = 0, .exclusive_minimum = true, .about = "water of one nozzle at its rated pressure"});
+  v.quantity(
+      "nozzle_flow", s.nozzle_flow_m3_s, Dimension::volume_flow,
+      {.minimum = 0, .exclusive_minimum = true, .about = "water of one nozzle at its rated pressure", .unit = "L/h"});
   const std::string median = fmt::format("{:.6g} um", 1e6 * preset.volume_median_m.value);
   v.quantity("median_drop", s.median_drop_m, Dimension::length,
              {.minimum = 2e-6,

@@ -73,10 +73,10 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
 void fields(FieldVisitor& v, RunSpec& s) {
   v.date("start", s.start, {.about = "first day; the run starts at its midnight, local standard time"});
   v.quantity("length", s.length_s, Dimension::time,
-             {.minimum = 60, .maximum = 3.2e9, .default_text = "7 d", .about = "how long the run lasts"});
+             {.minimum = 60, .maximum = 40000.0 * 86400.0, .default_text = "7 d", .about = "how long the run lasts"});
   v.quantity("warm_up", s.warm_up_s, Dimension::time,
              {.minimum = 0,
-              .maximum = 3.2e7,
+              .maximum = 370.0 * 86400.0,
               .default_text = "4 d",
               .about = "the first day's weather is run this long beforehand, so that house and soil start warm"});
   v.quantity("record_every", s.record_every_s, Dimension::time,
@@ -116,7 +116,7 @@ void fields(FieldVisitor& v, SiteSpec& s) {
             .default_text = "1.6",
             .about = "gusts over the wind's mean at the house (common practice, no source)"});
   v.quantity("deep_soil", s.deep_soil_k, Dimension::temperature,
-             {.minimum = 250, .maximum = 320, .about = "yearly mean temperature of the ground"});
+             {.minimum = 248.15, .maximum = 323.15, .about = "yearly mean temperature of the ground"});
   v.quantity(
       "soil_swing", s.soil_swing_k, Dimension::temperature_difference,
       {.minimum = 0,
@@ -149,12 +149,13 @@ void fields(FieldVisitor& v, WeatherSpec& s) {
 void fields(FieldVisitor& v, InventedHeatwave& s) {
   const auto temperature = [&v](const char* name, double& value, const char* text, const char* about) {
     v.quantity(name, value, Dimension::temperature,
-               {.minimum = 220, .maximum = 335, .default_text = text, .about = about});
+               {.minimum = 218.15, .maximum = 338.15, .default_text = text, .about = about});
   };
   temperature("first_day_high", s.first_day_high_k, "33 degC", "highest temperature of day 1");
   temperature("peak_high", s.peak_high_k, "40 degC", "highest temperature of the hottest day");
   temperature("last_day_high", s.last_day_high_k, "36 degC", "highest temperature of the last day");
-  v.integer("peak_day", s.peak_day, {.minimum = 1, .default_text = "5", .about = "which day is hottest"});
+  v.integer("peak_day", s.peak_day,
+            {.minimum = 1, .maximum = 40000, .default_text = "5", .about = "which day is hottest"});
   temperature("first_night_low", s.first_night_low_k, "16 degC", "lowest temperature of the first morning");
   temperature("peak_night_low", s.peak_night_low_k, "21 degC", "lowest temperature before the hottest day");
   temperature("dew_point", s.dew_point_k, "6 degC", "dew point of the dry air");
@@ -164,10 +165,12 @@ void fields(FieldVisitor& v, InventedHeatwave& s) {
              {.minimum = 0, .maximum = 40, .default_text = "1 m/s", .about = "wind before sunrise"});
   v.number("turbidity", s.turbidity,
            {.minimum = 1, .maximum = 10, .default_text = "3.5", .about = "Linke turbidity of clear days, air mass 2"});
-  v.integer("dust_day", s.dust_day, {.minimum = 0, .default_text = "0", .about = "day with a dust-hazy sky, 0 none"});
+  v.integer("dust_day", s.dust_day,
+            {.minimum = 0, .maximum = 40000, .default_text = "0", .about = "day with a dust-hazy sky, 0 none"});
   v.number("dust_strength", s.dust_strength,
            {.minimum = 0, .maximum = 5, .default_text = "0.5", .about = "vertical optical depth of the dust"});
-  v.integer("storm_day", s.storm_day, {.minimum = 0, .default_text = "0", .about = "day of the thunderstorm, 0 none"});
+  v.integer("storm_day", s.storm_day,
+            {.minimum = 0, .maximum = 40000, .default_text = "0", .about = "day of the thunderstorm, 0 none"});
   v.time_of_day("storm_start", s.storm_start_s, {.default_text = "17:00", .about = "when its rain begins"});
   v.quantity("storm_length", s.storm_length_s, Dimension::time,
              {.minimum = 600, .maximum = 86400, .default_text = "40 min", .about = "how long it rains"});

@@ -20,7 +20,7 @@ void fields(FieldVisitor& v, DripSpec& s) {
   v.names_of("waters", s.waters, {.of = {"plants"}, .about = "a group of plants"},
              {.required = true, .minimum_count = 1, .about = "whose pots it waters, by the ground they cover"});
   v.quantity("flow", s.flow_m3_s, Dimension::volume_flow,
-             {.minimum = 0, .exclusive_minimum = true, .about = "of all its drippers together"});
+             {.minimum = 0, .exclusive_minimum = true, .about = "of all its drippers together", .unit = "L/h"});
   v.quantity("pump_power", s.pump_power_w, Dimension::power,
              {.minimum = 0, .default_text = "0 W", .about = "0 W: by gravity from the tank"});
   switching_fields(v, s.switching, "from shut to full flow");
@@ -52,7 +52,7 @@ void fields(FieldVisitor& v, GutterSpec& s) {
              {.minimum = 0, .maximum = 0.05, .default_text = "0 mm", .about = "first rain that is led aside"});
   v.quantity("flush_empties_in", s.flush_empties_s, Dimension::time,
              {.minimum = 600,
-              .maximum = 2.6e6,
+              .maximum = 30.0 * 86400.0,
               .default_text = "24 h",
               .about = "time constant at which what was led aside drips away"});
 }
@@ -86,7 +86,7 @@ void fields(FieldVisitor& v, TankSpec& s) {
 void fields(FieldVisitor& v, RefillSpec& s) {
   v.quantity("called_at", s.called_at_m3, Dimension::volume, {.minimum = 0, .about = "content at which it is called"});
   v.quantity("comes_after", s.comes_after_s, Dimension::time,
-             {.minimum = 0, .maximum = 2.6e6, .default_text = "1 d", .about = "from the call to the water"});
+             {.minimum = 0, .maximum = 30.0 * 86400.0, .default_text = "1 d", .about = "from the call to the water"});
   v.quantity("brings", s.brings_m3, Dimension::volume,
              {.minimum = 0, .exclusive_minimum = true, .about = "at most; not beyond the brim"});
   v.quantity("water", s.water_k, Dimension::temperature,
@@ -153,7 +153,8 @@ void battery_fields(FieldVisitor& v, PowerSpec& s) {
   const BatteryKind* found = find_battery_kind(s.battery_kind);
   const BatteryKind& kind = found != nullptr ? *found : battery_kinds().front();
   const auto percent = [](double share) { return fmt::format("{:.6g} %", 100.0 * share); };
-  v.quantity("battery", s.battery_j, Dimension::energy, {.minimum = 1, .about = "it holds when full and warm"});
+  v.quantity("battery", s.battery_j, Dimension::energy,
+             {.minimum = 1, .about = "it holds when full and warm", .unit = "Wh"});
   v.name_of("battery_stands", s.battery_stands,
             {.of = {"house.bays"},
              .also = {"outdoors"},
@@ -196,9 +197,11 @@ void fields(FieldVisitor& v, PowerSpec& s) {
 void fields(FieldVisitor& v, PricesSpec& s) {
   v.text("currency", s.currency, {.default_text = "", .about = "such as EUR"});
   v.number("water", s.water_m3, {.minimum = 0, .default_text = "0", .about = "of a cubic metre that is brought"});
-  v.quantity(
-      "season", s.season_s, Dimension::time,
-      {.minimum = 86400, .maximum = 3.2e7, .default_text = "120 d", .about = "days a year that are like the run"});
+  v.quantity("season", s.season_s, Dimension::time,
+             {.minimum = 86400,
+              .maximum = 366.0 * 86400.0,
+              .default_text = "120 d",
+              .about = "days a year that are like the run"});
   v.named("parts", s.parts, {.about = "by the name of a device, control or sensor; also tank, panel and battery"});
 }
 

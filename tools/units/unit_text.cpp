@@ -78,6 +78,9 @@ int digits_needed(const UnitRow& unit, double si, int limit) {
   return 0;
 }
 
+/// The value in a unit; what is left of 0 degC in rounded kelvins is nothing.
+long double number_in(const UnitRow& unit, double si) { return to_si(unit, 0.0L) == si ? 0.0L : from_si(unit, si); }
+
 std::string shortest_double(double value) {
   char buffer[32];
   return {buffer, std::to_chars(buffer, buffer + sizeof buffer, value).ptr};
@@ -169,7 +172,20 @@ std::string quantity_in(double si, Dimension dimension, std::string_view unit) {
   if (dimension == Dimension::none) return plain_number(si, 6);
   const UnitRow* row = find_unit(dimension, unit);
   NOON_ASSERT(row != nullptr);
-  return plain_number(from_si(*row, si), 6) + " " + row->symbol;
+  return plain_number(number_in(*row, si), 6) + " " + row->symbol;
+}
+
+std::string limit_text(double si, Dimension dimension, std::string_view unit) {
+  const std::string written = quantity_in(si, dimension, unit);
+  if (dimension == Dimension::none) return written;
+  const long double size = std::fabs(number_in(*find_unit(dimension, unit), si));
+  const auto digits = std::count_if(written.begin(), written.begin() + static_cast<std::ptrdiff_t>(written.find(' ')),
+                                    [](char c) { return c >= '0' && c <= '9'; });
+  const bool handy = size == 0.0L || (size > 0.0099L && size < 99'999.5L);
+  if (size == 0.0L || (handy && digits <= (dimension == Dimension::time ? 3 : 5))) return written;
+  const std::string usual = exact_quantity(si, dimension);
+  if (usual == written) return written;
+  return handy && size >= 1.0L ? fmt::format("{} ({})", written, usual) : usual;
 }
 
 }  // namespace noonhouse

@@ -51,26 +51,17 @@ QuantityFailure failure(ErrorKind kind, std::string_view text, Dimension dimensi
   return {kind, std::string(text), std::move(reason), units_of(dimension), std::move(suggestion)};
 }
 
-/// A unit that people commonly use for a dimension, for examples.
-std::string common_unit(Dimension dimension) {
-  std::string unit;
-  for (const ShownRow& row : shown_rows())
-    if (row.dimension == dimension && row.system == UnitSystem::metric && row.from <= 1.0) unit = row.unit;
-  return unit;
-}
-
-QuantityFailure no_number(std::string_view text, Dimension dimension) {
-  const std::string what = dimension == Dimension::none
-                               ? "a number"
-                               : fmt::format("a number and its unit such as \"3 {}\"", common_unit(dimension));
+QuantityFailure no_number(std::string_view text, Dimension dimension, std::string_view usual) {
+  const std::string what =
+      dimension == Dimension::none ? "a number" : fmt::format("a number and its unit such as \"3 {}\"", usual);
   return failure(ErrorKind::wrong_type, text, dimension, fmt::format("\"{}\" is not {}", text, what));
 }
 
-QuantityFailure no_unit(const Number& number, std::string_view text, Dimension dimension) {
+QuantityFailure no_unit(const Number& number, std::string_view text, Dimension dimension, std::string_view usual) {
   const long double value = number.value;
   const bool fraction = dimension == Dimension::share && std::fabs(value) <= 1.0L && value != 0.0L;
   const std::string suggestion = fraction ? fmt::format("{:.6g} %", static_cast<double>(value * 100.0L))
-                                          : fmt::format("{} {}", number.text, common_unit(dimension));
+                                          : fmt::format("{} {}", number.text, usual);
   return failure(ErrorKind::wrong_unit, text, dimension,
                  fmt::format("\"{}\" has no unit; {} is written with one", text, a_dimension(dimension)), suggestion);
 }
@@ -152,19 +143,28 @@ std::string QuantityFailure::message() const {
   return text;
 }
 
-std::variant<ParsedQuantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension) {
+std::string usual_unit(Dimension dimension) {
+  std::string unit;
+  for (const ShownRow& row : shown_rows())
+    if (row.dimension == dimension && row.system == UnitSystem::metric && row.from <= 1.0) unit = row.unit;
+  return unit;
+}
+
+std::variant<ParsedQuantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension,
+                                                             std::string_view usual) {
   const std::string_view body = trimmed(text);
+  const std::string example = usual.empty() ? usual_unit(dimension) : std::string(usual);
   const std::optional<Number> number = leading_number(body);
-  if (!number) return no_number(body, dimension);
+  if (!number) return no_number(body, dimension, example);
   if (dimension == Dimension::none) {
     if (!number->rest.empty()) return wrong_unit(*number, body, dimension);
     return ParsedQuantity{static_cast<double>(number->value), ""};
   }
-  if (number->rest.empty()) return no_unit(*number, body, dimension);
+  if (number->rest.empty()) return no_unit(*number, body, dimension, example);
   const UnitRow* row = find_unit(dimension, normalised_unit(number->rest));
   if (row == nullptr) return wrong_unit(*number, body, dimension);
   const double si = to_si(*row, number->value);
-  if (!std::isfinite(si)) return no_number(body, dimension);
+  if (!std::isfinite(si)) return no_number(body, dimension, example);
   if (dimension == Dimension::temperature && si < 0.0)
     return failure(ErrorKind::out_of_range, body, dimension, fmt::format("\"{}\" is below absolute zero", body));
   return ParsedQuantity{si, row->symbol};

@@ -87,7 +87,12 @@ struct QuantityFailure {
 /// "010" is ten. The unit is required unless the dimension is `none`, and is exact about case (m is not M), but
 /// "m2", "m^2" and "m²" are one unit, as are "degC" and "°C", "W/m2/K" and "W/(m2 K)".
 /// Refuses: C and F alone (degC, degF), a decimal comma, a unit of another dimension (says which), below 0 K.
-std::variant<ParsedQuantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension);
+/// A suggestion for a number without a unit has `usual`, or the dimension's usual_unit where none is given.
+std::variant<ParsedQuantity, QuantityFailure> parse_quantity(std::string_view text, Dimension dimension,
+                                                             std::string_view usual = {});
+
+/// The unit that people commonly write for a dimension, such as "L/min"; empty for `none`.
+std::string usual_unit(Dimension dimension);
 
 /// parse_quantity for text that the program itself wrote: the SI value; text that does not parse is a broken invariant.
 double known_quantity(std::string_view text, Dimension dimension);
@@ -102,6 +107,11 @@ std::string exact_quantity(double si, Dimension dimension, UnitSystem system = U
 
 /// The value in a named unit of the dimension with up to six significant digits, such as "2.6 m".
 std::string quantity_in(double si, Dimension dimension, std::string_view unit);
+
+/// A limit as a person reads it who wrote a value in that unit: in it where that is a plain number, such as "2.6 m";
+/// else in the unit it is commonly given in, such as "1 s" for 0.0167 min; both where the first is still of a handy
+/// size, such as "1440 min (24 h)".
+std::string limit_text(double si, Dimension dimension, std::string_view unit);
 
 /// Canonical spellings of the units allowed for a dimension, the SI unit first; empty for `none`.
 std::vector<std::string> units_of(Dimension dimension);
