@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <functional>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "tools/scenario/field_facts.hpp"
@@ -28,6 +29,41 @@ std::string place_words(const std::string& path) {
 }
 
 using Keys = std::vector<std::string>;
+
+/// Of more assumed values in a line than this only the count stands there, but for what a kind of plants bears; the
+/// list below the tree has them all.
+constexpr std::ptrdiff_t kMostAssumed = 4;
+
+std::string defaults_text(std::size_t count) { return fmt::format("{} default{}", count, count == 1 ? "" : "s"); }
+
+/// Whether a value was assumed and leaves a device, control, store or rule as if its key did not exist.
+bool does_nothing(const Fact& fact) {
+  static const std::set<std::string> kOf{"fans",
+                                         "mist_lines",
+                                         "pads",
+                                         "drip_lines",
+                                         "shades",
+                                         "sensors",
+                                         "thermostats",
+                                         "humidistats",
+                                         "deficit_controls",
+                                         "staged_controls",
+                                         "proportional_controls",
+                                         "timers",
+                                         "rules",
+                                         "gutters",
+                                         "refills",
+                                         "pumps",
+                                         "tank",
+                                         "power",
+                                         "grower",
+                                         "hazards",
+                                         "faults",
+                                         "prices"};
+  static const std::set<std::string> kNothing{"none", "no", "any", "any time", "00:00", "24:00", "0"};
+  if (!fact.assumed || !kOf.contains(fact.group.substr(0, fact.group.find('.')))) return false;
+  return kNothing.contains(fact.text) || fact.text.starts_with("0 ");
+}
 
 class HouseTree {
  public:
@@ -75,18 +111,30 @@ class HouseTree {
     return lines.front().empty() ? "" : fmt::format("{}\n", fmt::join(lines, "\n"));
   }
 
-  /// The values of a group in words, all of them or those of some keys, what was assumed marked.
+  /// The values of a group in words, all of them or those of some keys, what was assumed marked; defaults that do
+  /// nothing only counted.
   std::string listed(const std::string& path, const Keys& keys = {}) const {
     std::vector<const Fact*> wanted;
-    for (const Fact& fact : facts_)
-      if (fact.group == path && !fact.text.empty() &&
-          (keys.empty() || std::find(keys.begin(), keys.end(), fact.key) != keys.end()))
+    std::size_t folded = 0;
+    for (const Fact& fact : facts_) {
+      if (fact.group != path || fact.text.empty()) continue;
+      if (!keys.empty() && std::find(keys.begin(), keys.end(), fact.key) == keys.end()) continue;
+      if (does_nothing(fact)) {
+        ++folded;
+      } else {
         wanted.push_back(&fact);
-    const bool all = wanted.size() > 1 && std::all_of(wanted.begin(), wanted.end(), [](auto* f) { return f->assumed; });
+      }
+    }
+    const auto assumed = std::count_if(wanted.begin(), wanted.end(), [](auto* f) { return f->assumed; });
+    const bool all = wanted.size() > 1 && assumed == static_cast<std::ptrdiff_t>(wanted.size());
+    if (!all && assumed > kMostAssumed && !path.starts_with("plant_kinds."))
+      folded += std::erase_if(wanted, [](auto* f) { return f->assumed; });
     std::vector<std::string> parts;
     for (const Fact* fact : wanted)
       parts.push_back(value_words(*fact) + (fact->assumed && !all ? unbroken(" (assumed)") : ""));
-    return fmt::format("{}{}", fmt::join(parts, ", "), all ? unbroken(" (all assumed)") : "");
+    std::string out = fmt::format("{}{}", fmt::join(parts, ", "), all ? unbroken(" (all assumed)") : "");
+    if (folded > 0) out += fmt::format("{}{}", out.empty() ? "" : " and ", defaults_text(folded));
+    return out;
   }
   static std::string value_words(const Fact& fact) { return key_words(fact.key) + " " + unbroken(fact.text); }
   Branch group(const std::string& name, const std::string& path) const { return {name, {{listed(path)}}}; }
@@ -367,15 +415,19 @@ class HouseTree {
   /// What was assumed, by group; groups of one mapping that assume the same stand on one line.
   std::string assumptions() const {
     std::vector<std::pair<std::string, std::string>> by_group;  // path, values
-    std::size_t count = 0;
+    std::size_t count = 0, folded = 0;
     for (const Fact& fact : facts_) {
       if (!fact.assumed || fact.text.empty()) continue;
+      if (does_nothing(fact)) {
+        ++folded;
+        continue;
+      }
       ++count;
       if (by_group.empty() || by_group.back().first != fact.group) by_group.emplace_back(fact.group, "");
       std::string& values = by_group.back().second;
       values += (values.empty() ? "" : ", ") + value_words(fact);
     }
-    if (count == 0) return "\nnothing was assumed: the scenario gives every value\n";
+    if (count + folded == 0) return "\nnothing was assumed: the scenario gives every value\n";
     std::vector<std::pair<std::string, std::string>> lines;  // places in words, values
     std::map<std::pair<std::string, std::string>, std::size_t> line_of;
     for (const auto& [path, values] : by_group) {
@@ -390,6 +442,8 @@ class HouseTree {
     }
     std::vector<Branch> branches;
     for (const auto& [place, values] : lines) branches.push_back({fmt::format("{}: {}", place, values)});
+    if (folded > 0)
+      branches.push_back({defaults_text(folded) + " that do nothing, such as 0 s, none or any time, not listed"});
     return fmt::format("\nassumed, because the scenario does not say ({} values)\n", count) +
            tree_text(branches, kTextWidth);
   }
