@@ -37,12 +37,15 @@ TEST(FaultsJson, NamesUnitsAndWritesNullWhereNothingCame) {
   EXPECT_EQ(mist.at("grace_by_hour_s").at(13), 3359.0);
   EXPECT_EQ(mist.at("costs").at(0).at("state"), "lost");
   EXPECT_TRUE(mist.at("additions").at(0).at("grace_s").is_null());
+  EXPECT_TRUE(mist.at("additions").at(0).at("gained_s").is_null());
+  EXPECT_EQ(mist.at("additions").at(1).at("gained_s"), 7845.0 - 2759.0);
   EXPECT_TRUE(json.at("faults").at(3).at("worst_s").is_null());
 }
 
 /// The text holds every field, so equal text of what was read means that nothing was lost.
 TEST(FaultsJson, ReadsBackWhatItWrote) {
-  FaultSheet sheet = invented::fault_sheet();
+  FaultSheet sheet = invented::hail_sheet();
+  sheet.told_day_s = 86400.0;
   sheet.faults[0].worst_grace_s = 2758.123456789012;
   sheet.plan = "mosses \"wet\" \u00e9\n";
   const FaultSheet back = read_faults(faults_json(sheet));
@@ -54,6 +57,10 @@ TEST(FaultsJson, ReadsBackWhatItWrote) {
   EXPECT_EQ(back.faults[1].chain, sheet.faults[1].chain);
   EXPECT_EQ(back.lost_anyway, sheet.lost_anyway);
   EXPECT_FALSE(back.faults[4].harms);
+  EXPECT_EQ(back.told_day_s, 86400.0);
+  EXPECT_TRUE(back.house_in_danger);
+  ASSERT_EQ(back.faults[3].breaks.size(), 2U);
+  EXPECT_EQ(back.faults[3].breaks[0].words, "66 % of it broken by hail");
 }
 
 TEST(FaultsJson, DamageIsRefused) {

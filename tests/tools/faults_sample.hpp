@@ -37,7 +37,7 @@ inline FaultSheet fault_sheet() {
   sheet.scenario = "heatwave";
   sheet.plan = "vents, mist and shade";
   sheet.start = "2025-07-14 00:00:00";
-  sheet.hottest_day_s = kFourthDay;
+  sheet.hottest_day_s = sheet.told_day_s = kFourthDay;
   sheet.runs = 412;
   sheet.lost_anyway = {"citrus"};
   FaultOutcome mist = fault_of("high mist", "is stuck off", 13, 16, 2759.0);
@@ -56,6 +56,17 @@ inline FaultSheet fault_sheet() {
   tank.additions = {{"a heat alarm", kNotHappened}};
   sheet.faults = {mist, vent, tank, harmless_fault("east sensor", "is no longer heard"),
                   harmless_fault("shade cloth", "is stuck off")};
+  return sheet;
+}
+
+/// The same with hail: the first breaks a vent too, the last breaks a roof and harms nothing.
+inline FaultSheet hail_sheet() {
+  FaultSheet sheet = fault_sheet();
+  sheet.house_in_danger = true;
+  sheet.faults[0].breaks = {{"ridge vent", "torn open by the wind", kFourthDay + 50400.0, kFourthDay + 43200.0}};
+  std::swap(sheet.faults[3], sheet.faults[4]);
+  sheet.faults[3].breaks = {{"front roof", "66 % of it broken by hail", kFourthDay + 68220.0, kFourthDay + 57600.0},
+                            {"back roof", "broken by hail", kFourthDay + 68220.0, kFourthDay + 57600.0}};
   return sheet;
 }
 

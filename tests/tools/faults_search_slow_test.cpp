@@ -118,6 +118,44 @@ TEST(FaultSearchFull, FindsTheWorstMomentThatAScanByMinutesFinds) {
   EXPECT_LE(found->worst_grace_s, least + 600.0) << "the search looks at every tenth minute around its worst hour";
 }
 
+/// Two days, the first hotter: the hours told are those of the day asked for, and the worst moment is no worse known.
+TEST(FaultSearchFull, TellsTheHoursOfTheDayAskedFor) {
+  std::string text = small_faults::kText;
+  const auto put = [&](const std::string& from, const std::string& to) {
+    text.replace(text.find(from), from.size(), to);
+  };
+  put("length: 1 d", "length: 2 d");
+  put("last_day_high: 39 degC", "last_day_high: 38 degC");
+  const Scenario scenario = read_scenario_text(text, "small_faults.yaml");
+  const PlanScenario& plan = scenario.plans.front();
+  const WeatherSeries weather = weather_of(scenario, plan);
+  FaultSearch how;
+  how.threads = 2;
+  const FaultSheet usual = search_faults(scenario, plan, weather, how);
+  how.told_day = kDay;
+  const FaultSheet asked = search_faults(scenario, plan, weather, how);
+  EXPECT_EQ(usual.told_day_s, 0.0);
+  EXPECT_EQ(asked.hottest_day_s, 0.0);
+  EXPECT_EQ(asked.told_day_s, 86400.0);
+  const Assembly assembly = assemble(plan, site_table(plan, weather), weather, true);
+  const FaultBranches branches(assembly, nullptr);
+  const auto of = [](const FaultSheet& sheet) -> const FaultOutcome& {
+    return *std::find_if(sheet.faults.begin(), sheet.faults.end(),
+                         [](const FaultOutcome& f) { return f.of == "mist" && f.words == "is stuck off"; });
+  };
+  const auto dead = std::find_if(assembly.fault_points.begin(), assembly.fault_points.end(), [](const FaultPoint& p) {
+    return p.of == "mist" && p.what == FailureKind::stuck_off;
+  });
+  for (const auto& [sheet, day] : {std::pair(&usual, Tick{0}), std::pair(&asked, kDay)})
+    for (const int hour : {12, 14}) {
+      const Tick when = day + 1_h * hour, at = std::max(when, branches.bites_at(*dead, when) - 2_min);
+      const Tick harm = branches.first_harm(*dead, at, branches.length()).when;
+      ASSERT_NE(harm, kNever) << "nothing was compared";
+      EXPECT_EQ(of(*sheet).grace_by_hour_s[static_cast<std::size_t>(hour)], seconds(harm - when)) << hour;
+    }
+  EXPECT_LE(of(asked).worst_grace_s, of(usual).worst_grace_s);
+}
+
 TEST(FaultSearchFull, IsTheSameOnAnyNumberOfThreads) {
   const SmallHouse& house = small_house();
   FaultSearch one, two;

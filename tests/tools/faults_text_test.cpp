@@ -8,6 +8,7 @@
 
 #include "tests/tools/faults_sample.hpp"
 #include "tools/compare/comparison_layout.hpp"
+#include "tools/faults/fault_advice.hpp"
 #include "tools/faults/fault_words.hpp"
 
 namespace noonhouse {
@@ -201,6 +202,70 @@ TEST(FaultsText, ChainsAndWhatHarmsNothing) {
   EXPECT_THAT(text, HasSubstr("412 runs in all"));
 }
 
+TEST(FaultsText, TellsWhatOfTheHouseBreaksByWhichFailureAndWhen) {
+  const std::string text = text_of(invented::hail_sheet());
+  EXPECT_THAT(text,
+              HasSubstr("The house: 2 of the failures break what hail and gusts leave whole without them: high mist "
+                        "is stuck off; shade cloth is stuck off."));
+  EXPECT_THAT(text,
+              HasSubstr("shade cloth is stuck off: breaks the front roof on day 4 at 18:57 (66 % of it broken by hail) "
+                        "and the back roof on day 4 at 18:57 (broken by hail), when it fails on day 4 at 16:00"));
+  EXPECT_THAT(text, HasSubstr("breaks the ridge vent on day 4 at 14:00 (torn open by the wind)"));
+  EXPECT_THAT(text, HasSubstr("These harm nothing in this run: east sensor is no longer heard. "));
+  EXPECT_THAT(text,
+              HasSubstr("Look after these before hail and gusts come: high mist is stuck off; shade cloth is stuck "
+                        "off."));
+  EXPECT_EQ(fault_cost_text(invented::hail_sheet().faults[0]),
+            "lost: ferns, mosses; harmed: salads; broken: ridge vent");
+  const std::string calm = text_of(invented::fault_sheet());
+  EXPECT_THAT(calm, Not(HasSubstr("The house:")));
+  EXPECT_THAT(calm, HasSubstr("No hail or gusts of this run can break anything of the house."));
+  FaultSheet held = invented::fault_sheet();
+  held.house_in_danger = true;
+  EXPECT_THAT(text_of(held), HasSubstr("Hail and gusts break nothing of the house that they do not break without"));
+}
+
+TEST(FaultsText, ListsWhatEachAdditionLeaves) {
+  FaultSheet sheet = invented::fault_sheet();
+  const std::string text = text_of(sheet);
+  EXPECT_THAT(text,
+              HasSubstr("Tried at the worst moment: a heat alarm, a second thermostat and passive vent openers."));
+  EXPECT_THAT(text,
+              HasSubstr("1 a second thermostat: no harm seen; a heat alarm: 1 h 24 min more; passive vent openers: "
+                        "nothing"));
+  EXPECT_THAT(text, HasSubstr("2 passive vent openers: 2 h 10 min more; a heat alarm: nothing"));
+  sheet.faults[1].additions = {{"a heat alarm", 3 * kHour}};
+  EXPECT_EQ(additions_text(sheet.faults[1]), "a heat alarm: 50 min less");
+  EXPECT_THAT(text_of(sheet), HasSubstr("None of them leaves more time after 2."));
+  sheet.faults[1].additions = {{"a heat alarm", sheet.faults[1].worst_grace_s}};
+  EXPECT_EQ(additions_text(sheet.faults[1]), "none of them changes it");
+}
+
+TEST(FaultsText, EndsWithWhatToDoNext) {
+  FaultSheet sheet = invented::fault_sheet();
+  const std::string end =
+      "What to do next: Fit a heat alarm: of the additions tried it helps after most failures, 2 of "
+      "the 3 that do harm.";
+  EXPECT_EQ(text_of(sheet).substr(text_of(sheet).size() - end.size()), end);
+  sheet.faults[0].additions = {{"a heat alarm", sheet.faults[0].worst_grace_s}};
+  EXPECT_THAT(next_step_text(sheet),
+              HasSubstr("Be ready to put this right within 45\u00A0min at its worst moment, since no addition helps: "
+                        "high mist is stuck off."));
+  for (FaultOutcome& fault : sheet.faults) fault.additions.clear();
+  EXPECT_EQ(
+      next_step_text(sheet),
+      "What to do next: Be ready to put this right within 45\u00A0min at its worst moment: high mist is stuck off.");
+  sheet.faults.erase(sheet.faults.begin(), sheet.faults.begin() + 3);
+  EXPECT_EQ(next_step_text(sheet), "");
+}
+
+TEST(FaultsText, SaysWhichDayItsHoursAreOf) {
+  FaultSheet sheet = invented::fault_sheet();
+  EXPECT_THAT(text_of(sheet), HasSubstr("Time left by the hour of the failure, on day 4, the hottest outdoors"));
+  sheet.told_day_s = 86400.0;
+  EXPECT_THAT(text_of(sheet), HasSubstr("on day 2, as asked; the hottest outdoors is day 4"));
+}
+
 TEST(FaultsText, NothingThatHarmsIsSaidSo) {
   FaultSheet sheet = invented::fault_sheet();
   sheet.faults.erase(sheet.faults.begin(), sheet.faults.begin() + 3);
@@ -214,7 +279,7 @@ TEST(FaultsText, NothingThatHarmsIsSaidSo) {
 }
 
 TEST(FaultsText, KeepsToItsWidth) {
-  FaultSheet sheet = invented::fault_sheet();
+  FaultSheet sheet = invented::hail_sheet();
   sheet.faults[0].of = "a mist line of an uncommonly long name under the ridge of the western bay";
   sheet.faults[0].chain.insert(sheet.faults[0].chain.begin(), std::string(300, 'x'));
   for (int width = 20; width <= 160; ++width)

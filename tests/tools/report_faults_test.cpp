@@ -79,6 +79,16 @@ TEST(FaultChapter, ChainsOpenOnDemandInTheUnitsShown) {
   EXPECT_THAT(chapter(invented::fault_sheet(), UnitSystem::us), HasSubstr("93.2 °F"));
 }
 
+TEST(FaultChapter, TellsAdditionsWhatBreaksAndWhatToDoNext) {
+  const std::string text = chapter(invented::hail_sheet());
+  EXPECT_THAT(text,
+              HasSubstr("<p>What each addition leaves after it: a second thermostat: no harm seen; a heat alarm: 1 h "
+                        "24 min more; passive vent openers: nothing.</p>"));
+  EXPECT_EQ(count_of(text, "<li>shade cloth is stuck off: breaks the front roof on day 4 at 18:57"), 1U);
+  EXPECT_THAT(text, HasSubstr("<p>What to do next: Fit a heat alarm"));
+  EXPECT_THAT(chapter(invented::fault_sheet()), Not(HasSubstr("What of the house breaks that")));
+}
+
 TEST(FaultChapter, WarnsWhereNoRunIsOfItsPlan) {
   const FaultSheet sheet = invented::fault_sheet();
   EXPECT_THAT(chapter(sheet), Not(HasSubstr("Careful")));
@@ -114,6 +124,7 @@ TEST(FaultChapter, NoNameBecomesMarkup) {
     fault.of = fault.words = bad;
     fault.chain = {bad};
     for (FaultCost& cost : fault.costs) cost.plants = bad;
+    fault.breaks = {{bad, bad, 0.0, 0.0}};
     for (FaultAddition& addition : fault.additions) addition.name = bad;
   }
   std::string out;

@@ -11,6 +11,7 @@
 
 #include "tools/compare/in_parallel.hpp"
 #include "tools/faults/fault_catalogue.hpp"
+#include "tools/faults/house_breaks.hpp"
 
 namespace noonhouse {
 namespace {
@@ -45,30 +46,36 @@ struct Case {
   FaultPoint point;
   std::map<Tick, FirstHarm> tried;  ///< by the instant put in; followed for the whole horizon
   Tick worst = kNever, worst_grace = kNever;
-  bool harmful_that_day = false;
+  std::vector<FaultBreak> breaks;
 };
 
 class Search {
  public:
   Search(const Assembly& assembly, const FaultSearch& how, const SiteTable& table,
-         const std::vector<FaultPoint>& points)
+         const std::vector<FaultPoint>& points, std::vector<Danger> dangers)
       : assembly_(assembly),
         how_(how),
         branches_(assembly, how.stop),
         day_(hottest_day(table)),
-        next_hottest_(hottest_day(table, day_)) {
-    for (const FaultPoint& point : points) cases_.push_back({point, {}, kNever, kNever, false});
+        next_hottest_(hottest_day(table, day_)),
+        told_day_(how.told_day == kNever ? day_ : how.told_day),
+        dangers_(std::move(dangers)) {
+    for (const FaultPoint& point : points) cases_.push_back({point, {}, kNever, kNever, {}});
   }
 
   FaultSheet sheet() {
     report(0.1);
-    hours();
+    hours(day_);
+    report(0.45);
+    if (told_day_ != day_) hours(told_day_);
     report(0.5);
     other_days();
     report(0.65);
     from_the_start();
     refine();
     report(0.75);
+    break_the_house();
+    report(0.8);
     FaultSheet out = tell();
     report(1.0);
     return out;
@@ -113,15 +120,16 @@ class Search {
     return {0};
   }
 
-  void hours() {
+  void hours(Tick day) {
+    std::vector<bool> harmful(cases_.size(), false);  // on that day
     for (const bool all : {false, true}) {
       std::vector<Trial> trials;
       for (std::size_t i = 0; i < cases_.size(); ++i) {
         Case& c = cases_[i];
-        if (all && !c.harmful_that_day) continue;
+        if (all && !harmful[i]) continue;
         std::set<Tick> wanted;
         const auto want = [&](int hour) {
-          const Tick at = put_in_at(c, day_ + 1_h * hour);
+          const Tick at = put_in_at(c, day + 1_h * hour);
           if (at != kNever && !c.tried.contains(at)) wanted.insert(at);
         };
         if (all)
@@ -133,14 +141,14 @@ class Search {
       run(trials);
       for (const Trial& t : trials) {
         cases_[t.of].tried[t.put_in] = t.harm;
-        if (t.harm.when != kNever) cases_[t.of].harmful_that_day = true;
+        if (t.harm.when != kNever) harmful[t.of] = true;
       }
     }
     for (Case& c : cases_)
-      for (int hour = 0; hour < 24; ++hour) note(c, day_ + 1_h * hour, harm_of(c, day_ + 1_h * hour));
+      for (int hour = 0; hour < 24; ++hour) note(c, day + 1_h * hour, harm_of(c, day + 1_h * hour));
   }
 
-  /// What a failure at one of the hottest day's hours comes to; nothing where it was not tried.
+  /// What a failure at one of the hours tried comes to; nothing where it was not tried.
   FirstHarm harm_of(const Case& c, Tick when) const {
     const Tick at = put_in_at(c, when);
     const auto found = at == kNever ? c.tried.end() : c.tried.find(at);
@@ -156,7 +164,7 @@ class Search {
       for (Tick day{0}; day < branches_.length(); day = day + kDay)
         for (const Tick off : {Tick{0} - kCoarseEvery, Tick{0}, kCoarseEvery}) {
           const Tick when = day + clock + off;
-          if (day == day_ || when < Tick{0} || when >= branches_.length()) continue;
+          if (day == day_ || day == told_day_ || when < Tick{0} || when >= branches_.length()) continue;
           if (put_in_at(cases_[i], when) != when) continue;  // a later moment stands for it
           trials.push_back({i, when, when + cases_[i].worst_grace});
         }
@@ -219,8 +227,15 @@ class Search {
     for (const Trial& t : trials) note(cases_[t.of], t.put_in, t.harm);
   }
 
+  void break_the_house() {
+    in_parallel(cases_.size(), how_.threads,
+                [&](std::size_t i) { cases_[i].breaks = house_breaks(branches_, cases_[i].point, dangers_); });
+  }
+
   FaultSheet tell() const {
     FaultSheet out;
+    out.told_day_s = seconds(told_day_);
+    out.house_in_danger = !dangers_.empty();
     out.hottest_day_s = seconds(day_);
     out.horizon_s = seconds(how_.horizon);
     out.faults.resize(cases_.size());
@@ -228,7 +243,8 @@ class Search {
     add_additions(out.faults);
     std::stable_sort(out.faults.begin(), out.faults.end(), [](const FaultOutcome& a, const FaultOutcome& b) {
       if (a.harms != b.harms) return a.harms;
-      return a.harms && a.worst_grace_s < b.worst_grace_s;
+      if (!a.harms) return !a.breaks.empty() && b.breaks.empty();
+      return a.worst_grace_s < b.worst_grace_s;
     });
     std::set<std::string> lost;
     for (const LogEntry& entry : branches_.log())
@@ -243,11 +259,12 @@ class Search {
     out.of = c.point.of;
     out.words = c.point.words;
     for (int hour = 0; hour < 24; ++hour) {
-      const Tick when = day_ + 1_h * hour;
+      const Tick when = told_day_ + 1_h * hour;
       const FirstHarm harm = harm_of(c, when);
       const bool in_time = harm.when != kNever && harm.when - when <= how_.horizon;
       out.grace_by_hour_s[static_cast<std::size_t>(hour)] = in_time ? seconds(harm.when - when) : kNotHappened;
     }
+    out.breaks = c.breaks;
     out.harms = c.worst != kNever;
     if (!out.harms) return out;
     out.worst_s = seconds(c.worst);
@@ -312,7 +329,8 @@ class Search {
   const Assembly& assembly_;
   const FaultSearch& how_;
   FaultBranches branches_;
-  Tick day_, next_hottest_;
+  Tick day_, next_hottest_, told_day_;
+  std::vector<Danger> dangers_;
   std::vector<Case> cases_;
 };
 
@@ -322,7 +340,8 @@ FaultSheet search_faults(const Scenario& scenario, const PlanScenario& plan, con
                          const FaultSearch& search) {
   const auto table = site_table(plan, weather);
   const Assembly assembly = assemble(plan, table, weather, true);
-  FaultSheet sheet = Search(assembly, search, *table, fault_catalogue(plan, assembly)).sheet();
+  FaultSheet sheet =
+      Search(assembly, search, *table, fault_catalogue(plan, assembly), dangers(plan, assembly, *table)).sheet();
   sheet.scenario = scenario.name;
   sheet.plan = plan.name;
   sheet.start =

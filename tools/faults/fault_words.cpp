@@ -6,15 +6,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "sim/core/tick.hpp"
 #include "tools/compare/comparison_words.hpp"
+#include "tools/faults/fault_advice.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kMoreS = 120.0;  ///< instants of harm move by seconds between runs; less than this is no gain
 constexpr std::size_t kLongestShown = 12, kEndShown = 3;
 
 long long whole(double value) { return static_cast<long long>(std::floor(value)); }
@@ -23,13 +22,6 @@ std::string hours_and_minutes(long long minutes) {
   if (minutes < 60) return fmt::format("{} min", minutes);
   if (minutes % 60 == 0) return fmt::format("{} h", minutes / 60);
   return fmt::format("{} h {} min", minutes / 60, minutes % 60);
-}
-
-/// None counts as longer than any time.
-double time_of(double grace_s) { return std::isfinite(grace_s) ? grace_s : std::numeric_limits<double>::infinity(); }
-
-bool leaves_more(const FaultOutcome& fault, const FaultAddition& addition) {
-  return time_of(addition.grace_s) >= fault.worst_grace_s + kMoreS;
 }
 
 std::string worst_sentence(const FaultSheet& sheet) {
@@ -62,6 +54,20 @@ std::string addition_sentence(const FaultSheet& sheet) {
   for (const FaultAddition& addition : worst.additions)
     if (addition.name == most.name) text += after_the_worst(sheet, worst, addition);
   return text + ".";
+}
+
+std::string day_of(const FaultSheet& sheet, double time_s) {
+  const std::string clock = fault_clock(sheet, time_s);
+  return clock.substr(0, clock.rfind(' '));
+}
+
+std::string house_sentence(const FaultSheet& sheet) {
+  if (!sheet.house_in_danger) return "";
+  const auto names = breaking_faults(sheet);
+  if (names.empty()) return "Hail and gusts break nothing of the house that they do not break without a failure.";
+  return fmt::format("The house: {} of the failures break{} what hail and gusts leave whole without {}: {}.",
+                     names.size(), names.size() == 1 ? "s" : "", names.size() == 1 ? "it" : "them",
+                     fmt::join(names, "; "));
 }
 
 std::string anyway_sentence(const FaultSheet& sheet) {
@@ -113,6 +119,9 @@ std::string fault_cost_text(const FaultOutcome& fault) {
       if (cost.state == state) names.push_back(cost.plants);
     if (!names.empty()) text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", state, fmt::join(names, ", "));
   }
+  std::vector<std::string> broken;
+  for (const FaultBreak& b : fault.breaks) broken.push_back(b.of);
+  if (!broken.empty()) text += fmt::format("{}broken: {}", text.empty() ? "" : "; ", fmt::join(broken, ", "));
   return text.empty() ? "-" : text;
 }
 
@@ -130,36 +139,10 @@ const char* grace_step_text(int step) {
   return kWords[step];
 }
 
-const FaultAddition* longest_addition(const FaultOutcome& fault) {
-  const auto longest = std::max_element(
-      fault.additions.begin(), fault.additions.end(),
-      [](const FaultAddition& a, const FaultAddition& b) { return time_of(a.grace_s) < time_of(b.grace_s); });
-  return longest != fault.additions.end() && leaves_more(fault, *longest) ? &*longest : nullptr;
-}
-
-std::string best_addition_text(const FaultOutcome& fault) {
-  if (fault.additions.empty()) return "-";
-  const FaultAddition* best = longest_addition(fault);
-  if (best == nullptr) return "none";
-  return best->name + ": " + (std::isfinite(best->grace_s) ? grace_text(best->grace_s) : "no harm seen");
-}
-
-std::vector<AdditionGain> addition_gains(const FaultSheet& sheet) {
-  std::vector<AdditionGain> gains;
-  for (const FaultOutcome& fault : sheet.faults) {
-    for (const FaultAddition& addition : fault.additions) {
-      auto found = std::find_if(gains.begin(), gains.end(), [&](const auto& g) { return g.name == addition.name; });
-      if (found == gains.end()) found = gains.insert(gains.end(), {addition.name, 0, 0.0});
-      const auto counted = [&](double grace_s) { return std::min(time_of(grace_s), sheet.horizon_s); };
-      found->gained_s += counted(addition.grace_s) - counted(fault.worst_grace_s);
-      if (leaves_more(fault, addition)) ++found->lengthened;
-    }
-  }
-  std::erase_if(gains, [](const AdditionGain& gain) { return gain.lengthened == 0 || gain.gained_s < 0.0; });
-  std::stable_sort(gains.begin(), gains.end(), [](const AdditionGain& a, const AdditionGain& b) {
-    return a.gained_s != b.gained_s ? a.gained_s > b.gained_s : a.lengthened > b.lengthened;
-  });
-  return gains;
+std::string told_day_text(const FaultSheet& sheet) {
+  const std::string hottest = day_of(sheet, sheet.hottest_day_s);
+  if (sheet.told_day_s == sheet.hottest_day_s) return hottest + ", the hottest outdoors";
+  return fmt::format("{}, as asked; the hottest outdoors is {}", day_of(sheet, sheet.told_day_s), hottest);
 }
 
 std::size_t harmful_faults(const FaultSheet& sheet) {
@@ -170,6 +153,7 @@ std::size_t harmful_faults(const FaultSheet& sheet) {
 std::vector<std::string> fault_answer(const FaultSheet& sheet) {
   std::vector<std::string> out{worst_sentence(sheet)};
   if (const std::string additions = addition_sentence(sheet); !additions.empty()) out.push_back(additions);
+  if (const std::string house = house_sentence(sheet); !house.empty()) out.push_back(house);
   out.push_back(anyway_sentence(sheet));
   return out;
 }
@@ -177,22 +161,22 @@ std::vector<std::string> fault_answer(const FaultSheet& sheet) {
 std::string harmless_text(const FaultSheet& sheet) {
   std::vector<std::string> names;
   for (const FaultOutcome& fault : sheet.faults)
-    if (!fault.harms) names.push_back(fault_name(fault));
+    if (!fault.harms && fault.breaks.empty()) names.push_back(fault_name(fault));
   return names.empty() ? "" : fmt::format("These harm nothing in this run: {}.", fmt::join(names, "; "));
 }
 
 std::string fault_search_text(const FaultSheet& sheet) {
-  const std::string clock = fault_clock(sheet, sheet.hottest_day_s);
-  const std::string day = clock.substr(0, clock.rfind(' '));
+  const std::string house =
+      sheet.house_in_danger ? "What of the house breaks was looked for with a failure two hours before each fall of "
+                              "hail and each day's gusts that reach what something bears. "
+                            : "No hail or gusts of this run can break anything of the house. ";
   return fmt::format(
       "How it was searched: each failure from the midnight of {}, the hottest outdoors, and where that does harm at "
       "every full hour; on the other days at about the hour that is worst there; then every ten minutes around the "
       "worst moment. Each was followed for {}; what does no harm on that day and adds up from day to day, from the "
-      "start "
-      "to the end of the run, the rest on the next hottest day. Costs are those of the day after the first harm. {} "
-      "runs "
-      "in all. A shorter time between two of those moments is not seen; times are rounded down.",
-      day, horizon_text(sheet), sheet.runs);
+      "start to the end of the run, the rest on the next hottest day. Costs are those of the day after the first harm. "
+      "{}{} runs in all. A shorter time between two of those moments is not seen; times are rounded down.",
+      day_of(sheet, sheet.hottest_day_s), horizon_text(sheet), house, sheet.runs);
 }
 
 std::vector<std::string> shown_chain(const FaultOutcome& fault, UnitSystem units) {

@@ -23,7 +23,8 @@ std::string fault_clock(const FaultSheet& sheet, double time_s);
 
 /// "high mist is stuck off"
 std::string fault_name(const FaultOutcome& fault);
-/// Who pays for a failure at its worst moment: "lost: ferns; harmed: salads, citrus".
+/// Who pays for a failure at its worst moment, and what of the house: "lost: ferns; harmed: salads; broken: front
+/// roof".
 std::string fault_cost_text(const FaultOutcome& fault);
 
 /// How short a time is, for shading a cell: 5 under 15 min, 4 under 1 h, 3 under 3 h, 2 under 8 h, 1 longer, 0 none.
@@ -31,27 +32,13 @@ int grace_step(double grace_s);
 /// What each of those steps is called.
 const char* grace_step_text(int step);
 
-/// The addition that leaves most time after a failure; null where none leaves at least two minutes more.
-const FaultAddition* longest_addition(const FaultOutcome& fault);
-/// That with what is left then, "a second thermostat: 3 h 20 min", or that no harm was seen; "none" where none leaves
-/// more time, "-" where none was tried.
-std::string best_addition_text(const FaultOutcome& fault);
-
-/// What one addition gains over all failures that do harm.
-struct AdditionGain {
-  std::string name;
-  int lengthened = 0;     ///< failures after which it leaves more time
-  double gained_s = 0.0;  ///< over all, each failure counted no further than the horizon
-};
-/// The additions by what they gain, most first; those that leave more time after no failure, or less time over all, are
-/// left out.
-std::vector<AdditionGain> addition_gains(const FaultSheet& sheet);
-
 /// How many failures do harm; they are the first of the sheet.
 std::size_t harmful_faults(const FaultSheet& sheet);
+/// "day 4, the hottest outdoors", or "day 2, as asked; the hottest outdoors is day 4": the day whose hours are told.
+std::string told_day_text(const FaultSheet& sheet);
 /// The answer in a few sentences: the failure that leaves least time, what gains most, what is lost without any.
 std::vector<std::string> fault_answer(const FaultSheet& sheet);
-/// The failures that harm nothing, in one sentence; empty where every failure does harm.
+/// The failures that harm and break nothing, in one sentence; empty where there are none.
 std::string harmless_text(const FaultSheet& sheet);
 /// How it was searched, and what such a search does not see.
 std::string fault_search_text(const FaultSheet& sheet);

@@ -20,13 +20,17 @@ constexpr double kLongestS = 1e10;  ///< three hundred years: more is damage
 Json time_json(double time_s) { return std::isfinite(time_s) ? Json(time_s) : Json(nullptr); }
 
 Json fault_json(const FaultOutcome& fault) {
-  Json hours = Json::array(), costs = Json::array(), additions = Json::array();
+  Json hours = Json::array(), costs = Json::array(), additions = Json::array(), breaks = Json::array();
   for (const double grace_s : fault.grace_by_hour_s) hours.push_back(time_json(grace_s));
   for (const FaultCost& cost : fault.costs)
     costs.push_back(
         {{"plants", cost.plants}, {"state", cost.state}, {"reason", cost.reason}, {"time_s", time_json(cost.time_s)}});
   for (const FaultAddition& addition : fault.additions)
-    additions.push_back({{"name", addition.name}, {"grace_s", time_json(addition.grace_s)}});
+    additions.push_back({{"name", addition.name},
+                         {"grace_s", time_json(addition.grace_s)},
+                         {"gained_s", time_json(addition.grace_s - fault.worst_grace_s)}});
+  for (const FaultBreak& b : fault.breaks)
+    breaks.push_back({{"of", b.of}, {"words", b.words}, {"time_s", b.time_s}, {"failed_s", time_json(b.failed_s)}});
   return {{"of", fault.of},
           {"words", fault.words},
           {"grace_by_hour_s", hours},
@@ -34,6 +38,7 @@ Json fault_json(const FaultOutcome& fault) {
           {"worst_s", time_json(fault.worst_s)},
           {"worst_grace_s", time_json(fault.worst_grace_s)},
           {"costs", costs},
+          {"breaks", breaks},
           {"chain", fault.chain},
           {"additions", additions}};
 }
@@ -65,6 +70,9 @@ FaultOutcome fault_of(const Json& json) {
   for (const Json& cost : json.at("costs").get<JsonList>())
     fault.costs.push_back({cost.at("plants").get<std::string>(), cost.at("state").get<std::string>(),
                            cost.at("reason").get<std::string>(), time_of(cost.at("time_s"))});
+  for (const Json& b : json.at("breaks").get<JsonList>())
+    fault.breaks.push_back({b.at("of").get<std::string>(), b.at("words").get<std::string>(), time_of(b.at("time_s")),
+                            time_of(b.at("failed_s"))});
   json.at("chain").get_to(fault.chain);
   for (const Json& addition : json.at("additions").get<JsonList>())
     fault.additions.push_back({addition.at("name").get<std::string>(), time_of(addition.at("grace_s"))});
@@ -79,11 +87,14 @@ FaultSheet sheet_of(const Json& json) {
   json.at("plan").get_to(sheet.plan);
   json.at("start").get_to(sheet.start);
   sheet.hottest_day_s = time_of(json.at("hottest_day_s"));
+  sheet.told_day_s = time_of(json.at("told_day_s"));
   sheet.horizon_s = time_of(json.at("horizon_s"));
+  json.at("house_in_danger").get_to(sheet.house_in_danger);
   json.at("runs").get_to(sheet.runs);
   json.at("lost_anyway").get_to(sheet.lost_anyway);
   for (const Json& fault : json.at("faults").get<JsonList>()) sheet.faults.push_back(fault_of(fault));
-  if (!(std::isfinite(sheet.hottest_day_s) && sheet.horizon_s > 0.0)) refuse("a day or a horizon is missing");
+  if (!(std::isfinite(sheet.hottest_day_s) && std::isfinite(sheet.told_day_s) && sheet.horizon_s > 0.0))
+    refuse("a day or a horizon is missing");
   if (!std::is_partitioned(sheet.faults.begin(), sheet.faults.end(), [](const FaultOutcome& f) { return f.harms; }))
     refuse("failures that harm nothing stand before those that do");
   return sheet;
@@ -98,7 +109,9 @@ std::string faults_json(const FaultSheet& sheet) {
                       {"plan", sheet.plan},
                       {"start", sheet.start},
                       {"hottest_day_s", sheet.hottest_day_s},
+                      {"told_day_s", sheet.told_day_s},
                       {"horizon_s", sheet.horizon_s},
+                      {"house_in_danger", sheet.house_in_danger},
                       {"runs", sheet.runs},
                       {"lost_anyway", sheet.lost_anyway},
                       {"faults", faults}};

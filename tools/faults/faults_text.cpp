@@ -5,8 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "tools/compare/comparison_layout.hpp"
+#include "tools/faults/fault_advice.hpp"
 #include "tools/faults/fault_words.hpp"
 
 namespace noonhouse {
@@ -80,9 +82,7 @@ void add_failures(FaultLines& lines, const FaultSheet& sheet, std::size_t harmfu
 }
 
 void add_hours(FaultLines& lines, const FaultSheet& sheet, std::size_t harmful) {
-  const std::string clock = fault_clock(sheet, sheet.hottest_day_s);
-  lines.heading(fmt::format("Time left by the hour of the failure, on {}, the hottest outdoors",
-                            clock.substr(0, clock.rfind(' '))));
+  lines.heading("Time left by the hour of the failure, on " + told_day_text(sheet));
   int at_once = 24;
   while (kNumberWidth + at_once * kHourWidth > lines.width()) at_once /= 2;
   for (int from = 0; from < 24; from += at_once) {
@@ -101,6 +101,34 @@ void add_hours(FaultLines& lines, const FaultSheet& sheet, std::size_t harmful) 
       fmt::format("Rows by the numbers above; m minutes, h hours; \".\" no harm within {} of the failure or "
                   "before the run ends.",
                   horizon_text(sheet)));
+}
+
+/// A line for each failure after which some addition changes the time; the others together.
+void add_additions(FaultLines& lines, const FaultSheet& sheet, std::size_t harmful) {
+  const std::string tried = tried_additions(sheet);
+  if (tried.empty()) return;
+  lines.heading("What each addition leaves after each failure");
+  lines.paragraph(fmt::format("Tried at the worst moment: {}.", tried));
+  std::vector<std::size_t> in_vain;
+  for (std::size_t i = 0; i < harmful; ++i) {
+    const FaultOutcome& fault = sheet.faults[i];
+    if (fault.additions.empty()) continue;
+    if (longest_addition(fault) == nullptr)
+      in_vain.push_back(i + 1);
+    else
+      lines.paragraph(fmt::format("{} {}", i + 1, additions_text(fault)), 2);
+  }
+  if (!in_vain.empty())
+    lines.paragraph(fmt::format("None of them leaves more time after {}.", fmt::join(in_vain, ", ")));
+}
+
+void add_breaks(FaultLines& lines, const FaultSheet& sheet) {
+  bool first = true;
+  for (const FaultOutcome& fault : sheet.faults) {
+    if (fault.breaks.empty()) continue;
+    if (std::exchange(first, false)) lines.heading("What of the house breaks that stays whole without the failure");
+    lines.paragraph(fault_name(fault) + ": " + breaks_text(sheet, fault));
+  }
 }
 
 void add_chains(FaultLines& lines, const FaultSheet& sheet, std::size_t harmful, UnitSystem units) {
@@ -126,12 +154,18 @@ std::string faults_text(const FaultSheet& sheet, UnitSystem units, int width) {
   for (const std::string& sentence : fault_answer(sheet)) lines.paragraph(sentence);
   if (harmful > 0) {
     add_failures(lines, sheet, harmful);
+    add_additions(lines, sheet, harmful);
     add_hours(lines, sheet, harmful);
     add_chains(lines, sheet, harmful, units);
   }
+  add_breaks(lines, sheet);
   lines.line("");
   if (const std::string harmless = harmless_text(sheet); !harmless.empty()) lines.paragraph(harmless);
   lines.paragraph(fault_search_text(sheet));
+  if (const std::string next = next_step_text(sheet); !next.empty()) {
+    lines.line("");
+    lines.paragraph(next);
+  }
   return lines.take();
 }
 

@@ -4,16 +4,12 @@
 #include <algorithm>
 
 #include "tools/compare/comparison_layout.hpp"
+#include "tools/faults/fault_advice.hpp"
 #include "tools/faults/fault_words.hpp"
 #include "tools/report/html.hpp"
 
 namespace noonhouse {
 namespace {
-
-std::string hottest_day_text(const FaultSheet& sheet) {
-  const std::string clock = fault_clock(sheet, sheet.hottest_day_s);
-  return clock.substr(0, clock.rfind(' '));
-}
 
 void add_fault_answer(std::string& out, const FaultSheet& sheet, const std::vector<RunRecord>& records) {
   const bool known = std::any_of(records.begin(), records.end(), [&](const RunRecord& record) {
@@ -59,12 +55,11 @@ void add_hour_key(std::string& out) {
 }
 
 void add_hour_table(std::string& out, const FaultSheet& sheet, std::size_t harmful) {
-  const std::string day = hottest_day_text(sheet);
-  add_html(out, "<h3 id=\"failure-hours\">Time left by the hour of the failure, on {}</h3>\n", day);
+  add_html(out, "<h3 id=\"failure-hours\">Time left by the hour of the failure, on {}</h3>\n", told_day_text(sheet));
   add_html(out,
-           "<p class=\"soft\">Each column is a failure at that hour of {}, the hottest outdoors; the time until plants "
-           "come to harm. A point: no harm within {} or before the run ends.</p>\n",
-           day, horizon_text(sheet));
+           "<p class=\"soft\">Each column is a failure at that hour of the day; the time until plants come to harm. A "
+           "point: no harm within {} or before the run ends.</p>\n",
+           horizon_text(sheet));
   add_hour_key(out);
   out +=
       "<div class=\"scroll whole\" tabindex=\"0\" role=\"region\" aria-labelledby=\"failure-hours\"><table "
@@ -88,8 +83,20 @@ void add_chains(std::string& out, const FaultSheet& sheet, std::size_t harmful, 
     add_html(out, "<details><summary>{}, {}: {} left</summary>\n<p class=\"soft\">Newest first.</p>\n<ol>\n",
              fault_name(fault), fault_clock(sheet, fault.worst_s), grace_text(fault.worst_grace_s));
     for (const std::string& link : shown_chain(fault, units)) add_html(out, "<li>{}</li>\n", link);
-    out += "</ol></details>\n";
+    out += "</ol>";
+    if (const std::string additions = additions_text(fault); !additions.empty())
+      add_html(out, "\n<p>What each addition leaves after it: {}.</p>\n", additions);
+    out += "</details>\n";
   }
+}
+
+void add_breaks(std::string& out, const FaultSheet& sheet) {
+  if (std::all_of(sheet.faults.begin(), sheet.faults.end(), [](const FaultOutcome& f) { return f.breaks.empty(); }))
+    return;
+  out += "<h3>What of the house breaks that stays whole without the failure</h3>\n<ul>\n";
+  for (const FaultOutcome& fault : sheet.faults)
+    if (!fault.breaks.empty()) add_html(out, "<li>{}: {}.</li>\n", fault_name(fault), breaks_text(sheet, fault));
+  out += "</ul>\n";
 }
 
 }  // namespace
@@ -104,8 +111,11 @@ void add_fault_section(std::string& out, const FaultSheet& sheet, const std::vec
     add_hour_table(out, sheet, harmful);
     add_chains(out, sheet, harmful, units);
   }
+  add_breaks(out, sheet);
   if (const std::string harmless = harmless_text(sheet); !harmless.empty()) add_html(out, "<p>{}</p>\n", harmless);
-  add_html(out, "<p class=\"soft\">{}</p>\n</section>\n", fault_search_text(sheet));
+  add_html(out, "<p class=\"soft\">{}</p>\n", fault_search_text(sheet));
+  if (const std::string next = next_step_text(sheet); !next.empty()) add_html(out, "<p>{}</p>\n", next);
+  out += "</section>\n";
 }
 
 }  // namespace noonhouse

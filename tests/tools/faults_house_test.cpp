@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a log says is broken, and what of it a failure adds.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "tests/support/small_faults.hpp"
+#include "tools/faults/house_breaks.hpp"
+
+namespace noonhouse {
+namespace {
+
+using testing::IsEmpty;
+
+LogEntry said(Tick when, const char* subject, const char* what) {
+  return {0, kNoEvent, when, EventKind::failure, subject, what};
+}
+
+TEST(Breakages, AreReadFromTheLogOnceEach) {
+  const auto all = breakages({said(1_h, "front roof", "hail of 5 J breaks it: it bears 3.5 J"),
+                              said(2_h, "front roof", "hail is over: 66 % of it is broken"),
+                              said(3_h, "back roof", "held the hail: stones of 5 J"),
+                              said(4_h, "net", "is blown off: it lifts at gusts of 9.1 m/s"),
+                              said(5_h, "hail net", "is blown off"), said(6_h, "vent", "is torn open by the wind")});
+  ASSERT_EQ(all.size(), 3U) << "a failure that is put in is no breakage";
+  EXPECT_EQ(all[0].of, "front roof");
+  EXPECT_EQ(all[0].when, 1_h) << "when it begins";
+  EXPECT_DOUBLE_EQ(all[0].share, 0.66);
+  EXPECT_EQ(all[1].of, "net");
+  EXPECT_EQ(all[2].by, "torn open by the wind");
+}
+
+TEST(Breakages, OfAFailureAreThoseThatAreNewOrWorseOrSooner) {
+  const std::vector<Breakage> own{{"roof", "broken by hail", 10_h, 0.2}, {"vent", "torn open by the wind", 20_h}};
+  EXPECT_THAT(new_breakages(own, own), IsEmpty());
+  EXPECT_THAT(
+      new_breakages({{"roof", "broken by hail", 10_h, 0.24}, {"vent", "torn open by the wind", 20_h - 15_min}}, own),
+      IsEmpty());
+  EXPECT_EQ(new_breakages({{"roof", "broken by hail", 10_h, 0.26}}, own).size(), 1U);
+  EXPECT_EQ(new_breakages({{"vent", "torn open by the wind", 20_h - 16_min}}, own).size(), 1U);
+  EXPECT_EQ(new_breakages({{"net", "blown off by the wind", 10_h}}, own).size(), 1U);
+}
+
+/// The small house with a net that a clock draws for the hail of the afternoon and takes off before the gusts.
+const char* const kStorm = R"(hazards:
+  hail: { kind: hail, day: 1, at: "15:00", lasts: 10 min, stone: 30 mm, hits: 0.005 }
+  gusts: { kind: gusts, day: 1, at: "18:00", lasts: 30 min, speed: 17 m/s }
+shades:
+  net: { transmits: 80 %, absorbs: 10 %, stops_hail: 40 J, loose_weight: 0.4 kg/m2 }
+timers:
+  net clock: { from: "14:30", until: "16:00", drives: [net] }
+)";
+
+TEST(HouseBreaks, ANetThatFailsBeforeTheHailCostsTheRoofAndOneThatSticksIsBlownOff) {
+  const Scenario scenario = small_faults::read(kStorm);
+  const PlanScenario& plan = scenario.plans.front();
+  const WeatherSeries weather = weather_of(scenario, plan);
+  const auto table = site_table(plan, weather);
+  const Assembly assembly = assemble(plan, table, weather);
+  const FaultBranches branches(assembly, nullptr);
+  ASSERT_THAT(breakages(branches.log()), IsEmpty()) << "without a failure it holds";
+  const auto when = dangers(plan, assembly, *table);
+  ASSERT_EQ(when.size(), 2U);
+  const auto breaks = [&](FailureKind what, const std::string& of) {
+    for (const FaultPoint& point : assembly.fault_points)
+      if (point.what == what && point.of == of) return house_breaks(branches, point, when);
+    throw std::logic_error("no such failure");
+  };
+  const auto off = breaks(FailureKind::stuck_off, "net");
+  ASSERT_EQ(off.size(), 2U) << "both slopes";
+  EXPECT_THAT(off[0].of, testing::HasSubstr("roof"));
+  EXPECT_THAT(off[0].words, testing::HasSubstr("% of it broken by hail"));
+  EXPECT_NEAR(off[0].time_s, 15 * 3600.0 + 60.0, 60.0);
+  EXPECT_EQ(off[0].failed_s, 13 * 3600.0);
+  const auto on = breaks(FailureKind::stuck_on, "net");
+  ASSERT_EQ(on.size(), 1U);
+  EXPECT_EQ(on[0].of, "net");
+  EXPECT_EQ(on[0].words, "blown off by the wind");
+  EXPECT_THAT(breaks(FailureKind::stuck_off, "mist"), IsEmpty());
+}
+
+}  // namespace
+}  // namespace noonhouse
