@@ -64,6 +64,12 @@ TEST(GrowerStay, OtherSignsAreSeenOnTheArrivalAndDuringTheStay) {
               ElementsAre("600 a is called by the alarm", "720 a does", "1925 b does"));
 }
 
+TEST(GrowerStay, WhoHasSeenASignAlreadyDoesNotBeginAnew) {
+  StayStage s;
+  EXPECT_THAT(s.run({{6_h + 2_min, 1}}, {{7_h, 1}}),
+              ElementsAre("362 a is called by the alarm", "482 a does", "485 b does"));
+}
+
 TEST(GrowerStay, WhatWasDoneIsUndoneDuringIt) {
   StayStage s;
   EXPECT_THAT(s.run({{10_h, 1}, {12_h + 30_min, 0}}, {{50_h, 1}}),
