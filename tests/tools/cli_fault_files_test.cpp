@@ -48,6 +48,46 @@ TEST_F(FaultFiles, AreReadBackFromTheFolder) {
   EXPECT_EQ(std::distance(fs::directory_iterator(folder_), fs::directory_iterator()), 1) << "no part is left";
 }
 
+TEST(FaultDay, IsTheNumberOfADayOfTheRun) {
+  EXPECT_EQ(told_day_of("", 6.0 * 86400.0), kNever);
+  EXPECT_EQ(told_day_of("1", 6.0 * 86400.0), Tick{0});
+  EXPECT_EQ(told_day_of("6", 6.0 * 86400.0), kDay * 5);
+  EXPECT_EQ(told_day_of("2", 90'000.0), kDay) << "of a day that is not whole too";
+  for (const std::string text : {"0", "7", "-1", "2.5", "day 2", " 2", "99999999999"}) {
+    try {
+      told_day_of(text, 6.0 * 86400.0);
+      ADD_FAILURE() << "not refused: " << text;
+    } catch (const UserError& error) {
+      EXPECT_EQ(error.kind(), ErrorKind::usage);
+      EXPECT_THAT(error.what(),
+                  HasSubstr("--day: read \"" + text + "\"; allowed is the number of a day of this run, 1 to 6"));
+    }
+  }
+}
+
+TEST_F(FaultFiles, DamageNamesTheFileAndTheWayOut) {
+  std::ofstream(folder_ / "faults.json") << "{\"scenario\": \"heat";
+  try {
+    faults_in(folder_);
+    FAIL() << "not refused";
+  } catch (const UserError& error) {
+    EXPECT_EQ(error.kind(), ErrorKind::results_unreadable);
+    EXPECT_THAT(error.what(), HasSubstr((folder_ / "faults.json").string()));
+    EXPECT_THAT(error.what(), HasSubstr("--results " + folder_.string()));
+  }
+}
+
+TEST_F(FaultFiles, AFolderInItsPlaceIsRefused) {
+  fs::create_directory(folder_ / "faults.json");
+  EXPECT_THROW(faults_in(folder_), UserError);
+  EXPECT_THROW(write_faults(folder_, invented::fault_sheet()), UserError);
+}
+
+TEST(FullestPlan, IsTheFirstOfThoseWithMostInService) {
+  EXPECT_EQ(fullest_plan(with_plans({{"a"}, {"a", "b"}, {}, {"c", "d"}})).name, "plan 2");
+  EXPECT_EQ(fullest_plan(with_plans({{}, {}})).name, "plan 1");
+}
+
 TEST_F(FaultFiles, DamageNamesTheFileAndTheWayOut) {
   std::ofstream(folder_ / "faults.json") << "{\"scenario\": \"heat";
   try {

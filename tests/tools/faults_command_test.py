@@ -36,6 +36,11 @@ class FaultsCommand(unittest.TestCase):
         for text in ("24", "24 m", "1 min", "soon"):
             self.assert_refused(USAGE, "--horizon", "faults", SCENARIO, "--horizon", text)
 
+    def test_a_day_is_one_of_the_run(self):
+        for text in ("0", "8", "soon", "2025-07-14"):
+            self.assert_refused(USAGE, f'--day: read "{text}"; allowed is the number of a day of this run, 1 to 7',
+                                "faults", SCENARIO, "--day", text)
+
     def test_a_scenario_that_is_not_there(self):
         self.assert_refused(FILE_MISSING, "none.yaml", "faults", ROOT / "none.yaml")
         self.assert_refused(USAGE, "give its folder", "faults", "results/week/vents.h5")

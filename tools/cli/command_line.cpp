@@ -93,6 +93,7 @@ CLI::App* add_faults(CLI::App& app, CommandOptions& options, bool& us) {
   add_target(*faults, options, "scenario file");
   faults->add_option("--plan", options.plans, "the plan whose devices fail (default: the one with most in service)");
   faults->add_option("--horizon", options.horizon, "how long each failure is followed, such as 24h (the default)");
+  faults->add_option("--day", options.day, "number of the day whose hours are told (default: the hottest outdoors)");
   faults->add_option("--results", options.results, "folder to keep the answer in too, for the report");
   faults->add_flag("--json", options.json, "print one JSON document instead of the tables");
   add_threads(*faults, options, "failures at once (default: all cores)");

@@ -19,7 +19,7 @@ struct CommandOptions {
   std::vector<std::string> keep;   ///< of place: groups that stay
   int most_moves = -1;             ///< of place: negative for any number
   std::string at = "day 1 15:00";  ///< of air: the instant
-  std::string horizon = "24 h";    ///< of faults: how far each is followed
+  std::string horizon = "24 h";    ///< of faults: how far each is followed; `day` is the day told: "3"
   double turbidity = 3.5;          ///< of a clear sky
   bool clear_sky = false;
   int threads = 0;  ///< 0: as many as the machine has

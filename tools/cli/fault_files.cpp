@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
+#include <cmath>
 #include <fstream>
 #include <span>
 #include <sstream>
@@ -31,6 +33,19 @@ Tick horizon_of(const std::string& text) {
   if (!(horizon_s >= kShortestS && horizon_s <= kLongestS))
     throw UserError(ErrorKind::usage, fmt::format("--horizon: read \"{}\"; allowed is 10 min to 31 d", text));
   return ticks(horizon_s);
+}
+
+Tick told_day_of(const std::string& text, double run_s) {
+  if (text.empty()) return kNever;
+  const auto days = static_cast<int>(std::ceil(run_s / seconds(kDay)));
+  int day = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), day);
+  if (error != std::errc{} || end != text.data() + text.size() || day < 1 || day > days)
+    throw UserError(
+        ErrorKind::usage,
+        fmt::format("--day: read \"{}\"; allowed is the number of a day of this run, {}, such as --day {}", text,
+                    days == 1 ? "which is 1" : fmt::format("1 to {}", days), std::clamp(day, 1, days)));
+  return kDay * (day - 1);
 }
 
 std::optional<FaultSheet> faults_in(const std::filesystem::path& folder) {

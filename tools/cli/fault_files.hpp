@@ -19,6 +19,10 @@ const PlanScenario& fullest_plan(const Scenario& scenario);
 /// UserError(usage).
 Tick horizon_of(const std::string& text);
 
+/// Midnight of a day of the run, of its number as text, from 1 on; kNever of no text. Throws UserError(usage) where
+/// that is no day of a run of this length.
+Tick told_day_of(const std::string& text, double run_s);
+
 /// The failures that a results folder tells of; nothing where it has none. Throws UserError(results_unreadable), with
 /// the file's name, where they are damaged.
 std::optional<FaultSheet> faults_in(const std::filesystem::path& folder);

@@ -22,6 +22,7 @@ FaultSheet searched(const CommandOptions& options, const Scenario& scenario, con
   ProgressBar bar("letting each thing fail");
   FaultSearch search;
   search.horizon = horizon;
+  search.told_day = told_day_of(options.day, plan.spec.run.length_s);
   search.threads = threads_or_all(options.threads);
   search.stop = &interruptible.asked();
   if (!options.quiet) search.progress = [&](double share) { bar.show(share); };
@@ -35,6 +36,7 @@ void faults_command(const CommandOptions& options) {
   const Scenario scenario = read_scenario(options.target);
   const PlanScenario& plan = options.plans.empty() ? fullest_plan(scenario) : scenario.plan(options.plans.front());
   const Tick horizon = horizon_of(options.horizon);
+  told_day_of(options.day, plan.spec.run.length_s);  // refused before anything is made
   if (options.plans.empty() && scenario.plans.size() > 1 && !options.quiet)
     fmt::print(stderr, "This is for the plan \"{}\", the one of {} with most in service; --plan chooses another.\n",
                plan.name, scenario.plans.size());
