@@ -88,29 +88,6 @@ TEST(FullestPlan, IsTheFirstOfThoseWithMostInService) {
   EXPECT_EQ(fullest_plan(with_plans({{}, {}})).name, "plan 1");
 }
 
-TEST_F(FaultFiles, DamageNamesTheFileAndTheWayOut) {
-  std::ofstream(folder_ / "faults.json") << "{\"scenario\": \"heat";
-  try {
-    faults_in(folder_);
-    FAIL() << "not refused";
-  } catch (const UserError& error) {
-    EXPECT_EQ(error.kind(), ErrorKind::results_unreadable);
-    EXPECT_THAT(error.what(), HasSubstr((folder_ / "faults.json").string()));
-    EXPECT_THAT(error.what(), HasSubstr("--results " + folder_.string()));
-  }
-}
-
-TEST_F(FaultFiles, AFolderInItsPlaceIsRefused) {
-  fs::create_directory(folder_ / "faults.json");
-  EXPECT_THROW(faults_in(folder_), UserError);
-  EXPECT_THROW(write_faults(folder_, invented::fault_sheet()), UserError);
-}
-
-TEST(FullestPlan, IsTheFirstOfThoseWithMostInService) {
-  EXPECT_EQ(fullest_plan(with_plans({{"a"}, {"a", "b"}, {}, {"c", "d"}})).name, "plan 2");
-  EXPECT_EQ(fullest_plan(with_plans({{}, {}})).name, "plan 1");
-}
-
 TEST(FaultHorizon, IsADurationWithinReason) {
   EXPECT_EQ(horizon_of("24h").ms, 86'400'000);
   EXPECT_EQ(horizon_of("24 h").ms, 86'400'000);
