@@ -47,6 +47,8 @@ void Assembler::add_visit(const Named<VisitSpec>& visit) {
   }
   hands_on(visit.value.opens, p.opens);
   hands_on(visit.value.shuts, p.shuts);
+  for (const std::string& name : visit.value.opens)  // what is opened by hand is held off by hand no longer
+    if (plan_.uses(name)) p.shuts.push_back(held_off_.at(name));
   add_agent<GrowerVisit>(std::move(p));
 }
 
