@@ -14,7 +14,7 @@ enum class PlantState { fine, strained, harmed, lost };
 
 /// One thing that harms a plant, told by a dose that the house integrates (dose.hpp).
 struct Hazard {
-  std::string what;  ///< in words, "%" where the dose stands: "heat, as much as % at 38 degC does"
+  std::string what;  ///< in words, "%" where the dose stands: "heat, in all as harmful as % at 38 degC"
   Input dose;        ///< [s]
   /// Doses [s] at which the plant is strained, harmed, lost; kNever where it does not come to that.
   static constexpr double kNever = std::numeric_limits<double>::infinity();

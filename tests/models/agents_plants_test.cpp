@@ -23,10 +23,10 @@ void PrintTo(const WatchRow& row, std::ostream* out) { *out << row.what; }
 
 /// Heat that strains at 10 min, harms at 1 h and kills at 3 h, which is what half an hour at the lethal limit comes to.
 Hazard heat(ChannelId dose, ChannelId tissue) {
-  return {"heat, as much as % at 40 degC does",
+  return {"heat, in all as harmful as % at 40 degC",
           dose,
           {600.0, 3600.0, 10800.0},
-          {"heat, as much as % at 48 degC does", 1800.0},
+          {"heat, in all as harmful as % at 48 degC", 1800.0},
           tissue,
           {"fan", "battery"},
           "nothing cools"};
@@ -66,17 +66,20 @@ const WatchRow kWatch[] = {
     {"is fine below every mark", {{0_s, 0}, {5_h, 599.9}, {6_h, 0}}, {}},
     {"is strained, then harmed, then lost",
      {{0_s, 0}, {5_h, 18000}},
-     {"600 strained: heat, as much as 10 min at 40 degC does", "3600 harmed: heat, as much as 1.0 h at 40 degC does",
-      "10800 lost: heat, as much as 30 min at 48 degC does"}},
+     {"600 strained: heat, in all as harmful as 10 min at 40 degC",
+      "3600 harmed: heat, in all as harmful as 1.0 h at 40 degC",
+      "10800 lost: heat, in all as harmful as 30 min at 48 degC"}},
     {"is strained once however often its dose comes back",
      {{0_s, 0}, {700_s, 700}, {1400_s, 0}, {2100_s, 700}, {2800_s, 0}, {3500_s, 700}},
-     {"600 strained: heat, as much as 10 min at 40 degC does"}},
+     {"600 strained: heat, in all as harmful as 10 min at 40 degC"}},
     {"goes on from where it stands when its dose comes back",
      {{0_s, 0}, {700_s, 700}, {1400_s, 0}, {5400_s, 4000}},
-     {"600 strained: heat, as much as 10 min at 40 degC does", "5000 harmed: heat, as much as 1.0 h at 40 degC does"}},
+     {"600 strained: heat, in all as harmful as 10 min at 40 degC",
+      "5000 harmed: heat, in all as harmful as 1.0 h at 40 degC"}},
     {"says at once what its dose has come to before",
      {{0_s, 5000}, {1_h, 0}},
-     {"0 strained: heat, as much as 10 min at 40 degC does", "0 harmed: heat, as much as 1.0 h at 40 degC does"}},
+     {"0 strained: heat, in all as harmful as 10 min at 40 degC",
+      "0 harmed: heat, in all as harmful as 1.0 h at 40 degC"}},
 };
 INSTANTIATE_TEST_SUITE_P(Rows, WatchTable, testing::ValuesIn(kWatch), row_name);
 
@@ -139,17 +142,18 @@ TEST(PlantWatch, CountsEachHazardByItself) {
                        "nothing heats"});
   stage.agent<PlantWatch>(p);
   stage.run();
-  EXPECT_EQ(harm(stage), (std::vector<std::string>{"600 strained: heat, as much as 10 min at 40 degC does",
+  EXPECT_EQ(harm(stage), (std::vector<std::string>{"600 strained: heat, in all as harmful as 10 min at 40 degC",
                                                    "1800 strained: cold of 15 min", "3000 lost: cold of 25 min",
-                                                   "3600 harmed: heat, as much as 1.0 h at 40 degC does"}));
+                                                   "3600 harmed: heat, in all as harmful as 1.0 h at 40 degC"}));
 }
 
 TEST(PlantWatch, SaysWhyItCameToThatAlthoughNothingFailed) {
   AgentStage stage(1_h);
   stage.agent<PlantWatch>(herbs(stage, {{0_s, 0}, {1_h, 3000}}));
   stage.run();
-  EXPECT_EQ(stage.chain_of("strained"),
-            "herbs strained: heat, as much as 10 min at 40 degC does; 45.0 degC at that moment <- herbs nothing cools");
+  EXPECT_EQ(
+      stage.chain_of("strained"),
+      "herbs strained: heat, in all as harmful as 10 min at 40 degC; 45.0 degC at that moment <- herbs nothing cools");
 }
 
 TEST(PlantWatch, LeadsBackToTheFailureThatStandsAndForgetsOneThatIsOver) {

@@ -26,7 +26,7 @@ constexpr double kJoulesPerUnit = 1e4;       ///< of light received [J/m2]
 
 std::string degrees(double kelvin) { return fmt::format("{:.0f} degC", kelvin - kZeroCelsius); }
 std::string as_much(const char* what, double limit_k) {
-  return fmt::format("{}, as much as % at {} does", what, degrees(limit_k));
+  return fmt::format("{}, in all as harmful as % at {}", what, degrees(limit_k));
 }
 
 /// Dose at the harm limit that kills: what lost_after at the lethal limit comes to.
@@ -164,7 +164,7 @@ std::vector<PlantMarks> tissue_marks(const PlantParts& plant) {
            plant.wall,
            Cause::heat},
           {"sunburn",
-           "sunburn, as much as % of burning sun does",
+           "sunburn, in all as harmful as % of burning sun",
            doses.sunburn,
            {kind.burn_after_s / 3.0, kind.burn_after_s, Hazard::kNever},
            {},
