@@ -81,6 +81,8 @@ TEST(PlanCost, ASeasonIsWearUpkeepAndWaterBrought) {
   const CostOutcome cost = plan_cost(plan, {2.0 * 35.0, 1.5});
   EXPECT_DOUBLE_EQ(cost.capital, 300.0);
   EXPECT_DOUBLE_EQ(cost.per_season, 70.0 + 760.0);
+  EXPECT_DOUBLE_EQ(cost.brought, 760.0);
+  EXPECT_DOUBLE_EQ(cost.season_d, 120.0);
 }
 
 TEST(PlanCost, IsNotKnownWhereNothingIsPriced) {

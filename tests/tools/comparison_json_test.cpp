@@ -43,7 +43,7 @@ TEST(ComparisonJson, CarriesWhatTheRecordHolds) {
 TEST(ComparisonJson, CarriesCostStoresHeatAndNotes) {
   std::vector<RunRecord> records = invented::three_plans();
   RunRecord& dry = records[1];
-  dry.cost = {"EUR", 1240.0, 230.0};
+  dry.cost = {"EUR", 1240.0, 230.0, 90.0, 120.0};
   dry.water.days_full_thirsty = 4.5, dry.water.deliveries = 2, dry.water.storage_rule = "by the moment";
   dry.energy.days_full = 3.5, dry.energy.self_discharge_j = 7.0;
   dry.work_heat = {{"west", 3.0, 305.15, 46800.0}};
@@ -52,6 +52,9 @@ TEST(ComparisonJson, CarriesCostStoresHeatAndNotes) {
   const auto& plan = document["plans"][1];
   EXPECT_EQ(plan["cost"]["per_season"].get<double>(), 230.0);
   EXPECT_EQ(plan["cost"]["currency"], "EUR");
+  EXPECT_EQ(plan["cost"]["brought_per_season"].get<double>(), 90.0);
+  EXPECT_EQ(plan["cost"]["season_d"].get<double>(), 120.0);
+  EXPECT_EQ(plan["work_heat"][0]["unwise_above_k"].get<double>(), 301.15);
   EXPECT_EQ(plan["water"]["days_full_thirsty"].get<double>(), 4.5);
   EXPECT_EQ(plan["water"]["deliveries"].get<int>(), 2);
   EXPECT_EQ(plan["water"]["storage_rule"], "by the moment");

@@ -16,6 +16,7 @@ namespace {
 
 using testing::ElementsAre;
 using testing::HasSubstr;
+using testing::Not;
 
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> lines;
@@ -146,8 +147,9 @@ TEST(ComparisonWords, StoresMoneyAndHeatForPeople) {
   EXPECT_EQ(work_heat_text(record, UnitSystem::metric), "-");
   record.start = "2025-07-14 00:00:00";
   record.work_heat = {{"west", 3.0, 305.15, 46800.0}, {"east", 4.5, 304.35, 50400.0}};
-  EXPECT_EQ(work_heat_text(record, UnitSystem::metric),
-            "4.5 h, at most " + unbroken("31.2 °C") + ", " + unbroken("day 1 14:00"));
+  EXPECT_EQ(work_heat_text(record, UnitSystem::metric), unbroken("4.5 h") + " above " + unbroken("28.0 °C WBGT") +
+                                                            ", at most " + unbroken("31.2 °C") + ", " +
+                                                            unbroken("day 1 14:00"));
 }
 
 TEST(ComparisonText, CostStandsThereWhereAPlanHasPrices) {
@@ -157,6 +159,15 @@ TEST(ComparisonText, CostStandsThereWhereAPlanHasPrices) {
   const std::string text = compare_text(records, UnitSystem::metric, 100);
   EXPECT_THAT(text, HasSubstr("cost to buy"));
   EXPECT_THAT(text, HasSubstr("1240 EUR"));
+  EXPECT_THAT(text, Not(HasSubstr("brought, were all")));
+}
+
+TEST(ComparisonWords, ASeasonsCostSaysWhatOfItIsTheRunsRefillsScaled) {
+  EXPECT_EQ(season_cost_text({"EUR", 1240.0, 230.0, 0.0, 120.0}), "230 EUR");
+  EXPECT_EQ(season_cost_text({"EUR", 1240.0, 230.0, 90.0, 120.0}), "230 EUR, of it " + unbroken("90 EUR") +
+                                                                       " for water brought, were all " +
+                                                                       unbroken("120 days") + " like the run's");
+  EXPECT_EQ(season_cost_text({}), "-");
 }
 
 TEST(ComparisonText, NotesStandUnderTheirPlan) {

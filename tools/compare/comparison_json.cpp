@@ -5,6 +5,7 @@
 
 #include "tools/compare/comparison.hpp"
 #include "tools/compare/heat_lines.hpp"
+#include "tools/compare/work_heat.hpp"
 
 namespace noonhouse {
 namespace {
@@ -125,12 +126,17 @@ Json energy_json(const EnergyOutcome& e) {
 /// Null where nothing is priced.
 Json cost_json(const CostOutcome& c) {
   if (!c.known()) return nullptr;
-  return {{"currency", c.currency}, {"capital", number(c.capital)}, {"per_season", number(c.per_season)}};
+  return {{"currency", c.currency},
+          {"capital", number(c.capital)},
+          {"per_season", number(c.per_season)},
+          {"brought_per_season", number(c.brought)},  // the run's refills, scaled from the run to the season
+          {"season_d", number(c.season_d)}};
 }
 
 Json work_heat_json(const WorkHeatOutcome& w) {
   return {{"bay", w.bay},
           {"unwise_h", number(w.unwise_h)},
+          {"unwise_above_k", number(work_reference_k())},
           {"peak_k", number(w.peak_k)},
           {"peak_time_s", number(w.peak_time_s)}};
 }

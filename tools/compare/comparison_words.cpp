@@ -12,6 +12,7 @@
 #include "sim/core/errors.hpp"
 #include "sim/core/tick.hpp"
 #include "tools/compare/comparison_layout.hpp"
+#include "tools/compare/work_heat.hpp"
 
 namespace noonhouse {
 namespace {
@@ -158,6 +159,15 @@ std::string money_text(double amount, std::string_view currency) {
   return currency.empty() ? number : fmt::format("{} {}", number, currency);
 }
 
+std::string season_cost_text(const CostOutcome& cost) {
+  std::string text = money_text(cost.per_season, cost.currency);
+  if (cost.brought > 0.0)
+    text += fmt::format(", of it {} for water brought, were all {} like the run's",
+                        unbroken(money_text(cost.brought, cost.currency)),
+                        unbroken(fmt::format("{:.0f} days", cost.season_d)));
+  return text;
+}
+
 const WorkHeatOutcome* worst_work_heat(const RunRecord& record) {
   const auto better = [](const WorkHeatOutcome& a, const WorkHeatOutcome& b) {
     return a.unwise_h != b.unwise_h ? a.unwise_h < b.unwise_h : a.peak_k < b.peak_k;
@@ -169,9 +179,21 @@ const WorkHeatOutcome* worst_work_heat(const RunRecord& record) {
 std::string work_heat_text(const RunRecord& record, UnitSystem units) {
   const WorkHeatOutcome* worst = worst_work_heat(record);
   if (worst == nullptr) return "-";
-  return fmt::format("{}, at most {}, {}", hours_text(worst->unwise_h),
+  return fmt::format("{} above {}, at most {}, {}", unbroken(hours_text(worst->unwise_h)),
+                     unbroken(temperature_text(work_reference_k(), units) + " WBGT"),
                      unbroken(temperature_text(worst->peak_k, units)),
                      unbroken(clock_text(record, worst->peak_time_s)));
+}
+
+std::string work_heat_caution(UnitSystem units) {
+  return fmt::format(
+      "WBGT is the wet-bulb globe temperature, which takes in heat, damp, sun and moving air; here an estimate for 1.1 "
+      "m "
+      "above the floor. {} of it is the reference value of ISO 7243 (edition of 1989, Table A.1) for moderate work of "
+      "somebody healthy, lightly clad and used to heat; above it rest, slower work or another hour is called for. "
+      "Local "
+      "occupational rules decide.",
+      temperature_text(work_reference_k(), units));
 }
 
 const FailureOutcome* first_failure(const RunRecord& record) {

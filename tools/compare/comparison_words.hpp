@@ -64,15 +64,17 @@ std::string carry_text(double days_at_mean, double days_at_heaviest);
 /// Money in the scenario's currency: "1240 EUR", below 10 with two decimals; "-" where it is not known.
 std::string money_text(double amount, std::string_view currency);
 
-/// To be shown wherever heat for people is shown.
-inline constexpr const char* kWorkHeatCaution =
-    "Heat for people at work is an estimate: wet-bulb globe temperature 1.1 m above the floor against the reference of "
-    "ISO 7243 for moderate work of somebody healthy, lightly clad and used to heat. Local occupational rules decide.";
+/// What a plan costs a season, and what of it is this run's refills scaled to the season: "230 EUR, of it 90 EUR for
+/// water, were all 120 days like the run's".
+std::string season_cost_text(const CostOutcome& cost);
+
+/// What WBGT is and what it is held against, with its source; to be shown wherever heat for people is shown.
+std::string work_heat_caution(UnitSystem units);
 
 /// The bay that is worst for people at work, by hours, then by its peak; null where no heat was reckoned.
 const WorkHeatOutcome* worst_work_heat(const RunRecord& record);
-/// "12.5 h, at most 31.2 °C, day 4 14:20": hours unwise for moderate work and the highest wet-bulb globe temperature in
-/// the worst bay; "-" where no heat was reckoned.
+/// "12.5 h above 28.0 °C WBGT, at most 31.2 °C, day 4 14:20": hours unwise for moderate work and the highest wet-bulb
+/// globe temperature in the worst bay; "-" where no heat was reckoned.
 std::string work_heat_text(const RunRecord& record, UnitSystem units);
 
 /// The first failure, or harm, by time; null when nothing went wrong.

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <set>
 
+#include "sim/core/tick.hpp"
+
 namespace noonhouse {
 namespace {
 
@@ -55,13 +57,13 @@ std::vector<const Named<PriceSpec>*> priced_parts(const PlanScenario& plan) {
 CostOutcome plan_cost(const PlanScenario& plan, const WaterBrought& brought) {
   const PricesSpec& prices = plan.spec.prices;
   if (!prices_anything(plan.spec)) return {};
-  CostOutcome out{prices.currency, 0.0, 0.0};
+  CostOutcome out{prices.currency, 0.0, 0.0, 0.0, prices.season_s / kSecondsPerDay};
   for (const Named<PriceSpec>* part : priced_parts(plan)) {
     out.capital += part->value.buys;
     out.per_season += part->value.a_season + part->value.buys / part->value.lasts_seasons;
   }
-  out.per_season +=
-      (brought.visits_price + prices.water_m3 * brought.volume_m3) * prices.season_s / plan.spec.run.length_s;
+  out.brought = (brought.visits_price + prices.water_m3 * brought.volume_m3) * prices.season_s / plan.spec.run.length_s;
+  out.per_season += out.brought;
   return out;
 }
 

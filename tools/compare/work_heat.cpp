@@ -35,6 +35,8 @@ void set_sunlight(HeatSurroundings& around, double direct_level_w_m2, double sof
   around.reflected_level_w_m2 = floor_reflects * (direct + soft);
 }
 
+double work_reference_k() { return wbgt_reference_k(kWorker); }
+
 WorkHeat::WorkHeat(const Assembly& assembly, const PlanScenario& plan) : assembly_(assembly), plan_(plan) {
   const std::chrono::year_month_day start = plan.spec.run.start;
   julian_day_start_ = julian_day(int(start.year()), static_cast<int>(unsigned(start.month())),

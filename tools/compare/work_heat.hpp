@@ -44,6 +44,10 @@ class WorkHeat {
   std::vector<Bay> bays_;
 };
 
+/// The wet-bulb globe temperature [K] above which moderate work is called unwise, of somebody used to heat: 28 degC.
+/// [ISO 7243:1989, Table A.1, as wbgt_reference_k has it]
+double work_reference_k();
+
 /// Shortwave of the surroundings from light on a level plane [W/m2]: the straight part turned to face the sun, whose
 /// sine of elevation counts as no less than that of 5 deg, lest a low sun that hardly lights the floor scorch people.
 void set_sunlight(HeatSurroundings& around, double direct_level_w_m2, double soft_level_w_m2, double sine_elevation,

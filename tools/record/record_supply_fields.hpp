@@ -72,6 +72,8 @@ struct RecordFields<CostOutcome> {
       RecordField{"currency", &S::currency, "", "currency of the prices"},
       RecordField{"capital", &S::capital, "1", "what the plan's parts cost to buy, in the currency"},
       RecordField{"per_season", &S::per_season, "1", "wear, upkeep and water brought of a season, in the currency"},
+      RecordField{"brought", &S::brought, "1", "of that, the run's refills scaled from the run to the season"},
+      RecordField{"season", &S::season_d, "d", "days a year that are taken to be like the run"},
   };
 };
 

@@ -49,6 +49,8 @@ struct CostOutcome {
   std::string currency;
   double capital = kNotHappened;     ///< to buy what the plan has
   double per_season = kNotHappened;  ///< wear, upkeep and water brought
+  double brought = 0.0;              ///< of that, water brought: what the run's refills would come to over the season
+  double season_d = 0.0;             ///< days a year that are taken to be like the run
   bool known() const { return capital == capital && per_season == per_season; }
 };
 

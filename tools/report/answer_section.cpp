@@ -80,7 +80,7 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
   add_cell(out, "Failures", std::to_string(t.failures));
   if (with_cost) {
     add_cell(out, "Cost to buy", money_text(r.cost.capital, r.cost.currency));
-    add_cell(out, "A season", money_text(r.cost.per_season, r.cost.currency));
+    add_cell(out, "A season", season_cost_text(r.cost));
   }
   out += "</tr>\n";
 }

@@ -76,10 +76,10 @@ void add_supply_section(std::string& out, const RunRecord& record, UnitSystem un
     add_line(lines, "Unwise for moderate work", fmt::format("{} ({} bay)", work_heat_text(record, units), heat->bay));
   if (record.cost.known()) {
     add_line(lines, "Cost to buy", money_text(record.cost.capital, record.cost.currency));
-    add_line(lines, "Cost of a season", money_text(record.cost.per_season, record.cost.currency));
+    add_line(lines, "Cost of a season", season_cost_text(record.cost));
   }
   add_lines(out, lines);
-  if (heat != nullptr) add_html(out, "<p class=\"soft\">{}</p>\n", kWorkHeatCaution);
+  if (heat != nullptr) add_html(out, "<p class=\"soft\">{}</p>\n", work_heat_caution(units));
   if (!record.water.storage_rule.empty())
     add_html(out, "<p class=\"soft\">In the tank {}.</p>\n", record.water.storage_rule);
   add_notes(out, record, units);
