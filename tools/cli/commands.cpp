@@ -101,6 +101,18 @@ void print_where(const std::vector<std::filesystem::path>& files) {
              others.size() == 1 ? "it" : "them");
 }
 
+/// What to ask next of the plan that came out best.
+void print_next(const CommandOptions& options, const std::vector<RunRecord>& records,
+                const std::filesystem::path& folder) {
+  const RunRecord& best = records[rank_plans(records).front().index];
+  const std::string plan = records.size() > 1 ? fmt::format(" --plan \"{}\"", best.plan) : "";
+  if (!best.plants.empty())
+    fmt::print("Where each group of plants should stand: noonhouse place {}{}\n", options.target, plan);
+  if (!best.plants.empty() && !best.devices.empty())
+    fmt::print("What happens when something fails: noonhouse faults {}{} --results {}\n", options.target, plan,
+               folder.string());
+}
+
 }  // namespace
 
 void check_command(const CommandOptions& options) {
@@ -137,8 +149,11 @@ void compare_command(const CommandOptions& options) {
     return;
   }
   std::vector<std::filesystem::path> files;
-  print_comparison(options, run_and_write(options, files));
-  if (!options.json && !options.quiet) print_where(files);
+  const auto records = run_and_write(options, files);
+  print_comparison(options, records);
+  if (options.json || options.quiet) return;
+  print_where(files);
+  print_next(options, records, files.front().parent_path());
 }
 
 void report_command(const CommandOptions& options) {
