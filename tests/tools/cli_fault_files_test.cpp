@@ -88,6 +88,15 @@ TEST(FullestPlan, IsTheFirstOfThoseWithMostInService) {
   EXPECT_EQ(fullest_plan(with_plans({{}, {}})).name, "plan 1");
 }
 
+TEST(FaultHorizon, WithoutAUnitIsOfferedHours) {
+  try {
+    horizon_of("24");
+    ADD_FAILURE() << "not refused";
+  } catch (const UserError& error) {
+    EXPECT_THAT(error.what(), HasSubstr("did you mean \"24 h\"?"));
+  }
+}
+
 TEST(FaultHorizon, IsADurationWithinReason) {
   EXPECT_EQ(horizon_of("24h").ms, 86'400'000);
   EXPECT_EQ(horizon_of("24 h").ms, 86'400'000);

@@ -26,7 +26,7 @@ const PlanScenario& fullest_plan(const Scenario& scenario) {
 }
 
 Tick horizon_of(const std::string& text) {
-  const auto parsed = parse_quantity(text, Dimension::time);
+  const auto parsed = parse_quantity(text, Dimension::time, "h");
   if (const auto* failure = std::get_if<QuantityFailure>(&parsed))
     throw UserError(ErrorKind::usage, "--horizon: " + failure->message());
   const double horizon_s = std::get<ParsedQuantity>(parsed).si;
