@@ -156,8 +156,8 @@ TEST(ReportEvents, SpeakInTheUnitsShown) {
   RunRecord record;
   record.events = {{1, -1, 10.0, "weather", "outdoors", "35.0 degC"}, {2, 1, 20.0, "harm", "fern", "above 35 degC"}};
   const ShownEvents shown = shown_events(record, UnitSystem::us);
-  EXPECT_EQ(shown.events[1].what, "above 95 °F");
-  EXPECT_THAT(shown.events[1].chain, testing::ElementsAre("day 1 00:00, outdoors: 95.0 °F"));
+  EXPECT_EQ(shown.events[1].what, "above 95\u00A0°F");
+  EXPECT_THAT(shown.events[1].chain, testing::ElementsAre("day 1 00:00, outdoors: 95.0\u00A0°F"));
 }
 
 TEST(ReportEvents, OfTooManyTheDeviceActionsGoFirst) {

@@ -75,8 +75,9 @@ TEST(FaultChapter, EveryShadeHasAColourAndAWord) {
 
 TEST(FaultChapter, ChainsOpenOnDemandInTheUnitsShown) {
   EXPECT_EQ(count_of(chapter(invented::fault_sheet()), "<details>"), 3U);
-  EXPECT_THAT(chapter(invented::fault_sheet()), HasSubstr("<li>ferns harmed: 34.0 °C is too hot, day 4 14:05</li>"));
-  EXPECT_THAT(chapter(invented::fault_sheet(), UnitSystem::us), HasSubstr("93.2 °F"));
+  EXPECT_THAT(chapter(invented::fault_sheet()),
+              HasSubstr("<li>ferns harmed: 34.0\u00A0°C is too hot, day 4 14:05</li>"));
+  EXPECT_THAT(chapter(invented::fault_sheet(), UnitSystem::us), HasSubstr("93.2\u00A0°F"));
 }
 
 TEST(FaultChapter, TellsAdditionsWhatBreaksAndWhatToDoNext) {

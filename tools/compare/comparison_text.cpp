@@ -164,7 +164,7 @@ std::vector<Writer::TableRow> Writer::lasting() const {
       {"  what is left", [](const RunRecord& r) { return carry_text(r.energy.days_left, r.energy.days_left_heavy); }},
       {"unwise to work", [units = units_](const RunRecord& r) { return work_heat_text(r, units); }},
       {"cost to buy", [](const RunRecord& r) { return money_text(r.cost.capital, r.cost.currency); }},
-      {"  a season", [](const RunRecord& r) { return season_cost_text(r.cost); }},
+      {"cost a season", [](const RunRecord& r) { return season_cost_text(r.cost); }},
   };
   std::erase_if(rows, [&](const TableRow& row) {
     return std::all_of(records_.begin(), records_.end(), [&](const RunRecord& r) { return row.cell(r) == "-"; });

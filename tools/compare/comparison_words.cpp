@@ -113,8 +113,8 @@ std::string text_in_units(std::string_view text, UnitSystem units) {
     const auto point = number.find('.');
     const auto decimals = point == number.npos ? 0 : static_cast<int>(number.size() - point - 1);
     out += text.substr(from, first - from);
-    out += units == UnitSystem::us ? fmt::format("{:.{}f} °F", 1.8 * celsius + 32.0, decimals)
-                                   : fmt::format("{} °C", number);
+    out += unbroken(units == UnitSystem::us ? fmt::format("{:.{}f} °F", 1.8 * celsius + 32.0, decimals)
+                                            : fmt::format("{} °C", number));
     from = at + kUnit.size();
   }
   return out.append(text.substr(from));
@@ -204,7 +204,7 @@ const FailureOutcome* first_failure(const RunRecord& record) {
 
 std::string failure_text(const RunRecord& record, const FailureOutcome& failure, std::string_view arrow,
                          UnitSystem units) {
-  std::string text = fmt::format("{}, {}", failure.what, clock_text(record, failure.time_s));
+  std::string text = fmt::format("{}, {}", failure.what, unbroken(clock_text(record, failure.time_s)));
   for (std::size_t i = 0; i < failure.chain.size(); ++i) {
     const bool is_itself = i == 0 && failure.chain[i].starts_with(failure.what);
     if (!is_itself) text += fmt::format(" {} {}", arrow, failure.chain[i]);

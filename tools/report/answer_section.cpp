@@ -80,7 +80,7 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
   add_cell(out, "Failures", std::to_string(t.failures));
   if (with_cost) {
     add_cell(out, "Cost to buy", money_text(r.cost.capital, r.cost.currency));
-    add_cell(out, "A season", season_cost_text(r.cost));
+    add_cell(out, "Cost a season", season_cost_text(r.cost));
   }
   out += "</tr>\n";
 }
@@ -92,7 +92,7 @@ void add_table(std::string& out, const std::vector<PlanPage>& plans, UnitSystem 
   std::vector<const char*> heads{"Plan",        "Plants kept", "Not kept",      "Hours beyond limits",
                                  "Hottest air", "Water used",  "Lowest charge", "Charge used",
                                  "Starts",      "Failures"};
-  if (with_cost) heads.insert(heads.end(), {"Cost to buy", "A season"});
+  if (with_cost) heads.insert(heads.end(), {"Cost to buy", "Cost a season"});
   for (const char* head : heads) {
     add_html(out, "<th scope=\"col\" role=\"columnheader\">{}</th>", head);
   }
@@ -102,10 +102,13 @@ void add_table(std::string& out, const std::vector<PlanPage>& plans, UnitSystem 
 }
 
 void add_closure(std::string& out, const RunRecord& r) {
-  add_html(out,
-           "<tr><th scope=\"row\">{}</th><td>{:.1e}</td><td>{:.1e}</td><td>{:.1e}</td><td>{}</td><td>{}</td></tr>\n",
-           r.plan, r.closure.energy_relative, r.closure.water_relative, r.closure.charge_relative, r.counts.steps,
-           r.counts.events);
+  add_html(out, "<tr role=\"row\"><th scope=\"row\" role=\"rowheader\">{}</th>", r.plan);
+  add_cell(out, "Heat", fmt::format("{:.1e}", r.closure.energy_relative));
+  add_cell(out, "Water", fmt::format("{:.1e}", r.closure.water_relative));
+  add_cell(out, "Charge", fmt::format("{:.1e}", r.closure.charge_relative));
+  add_cell(out, "Steps", std::to_string(r.counts.steps));
+  add_cell(out, "Events", std::to_string(r.counts.events));
+  out += "</tr>\n";
 }
 
 void add_text_of_scenario(std::string& out, const RunRecord& record) {
@@ -164,14 +167,13 @@ void add_origin(std::string& out, const std::vector<PlanPage>& plans) {
   out += "<p>The scenario below says where its weather comes from, and whether it was measured or invented.</p>\n";
   out +=
       "<p>What is missing in the books at the end of each run, as a part of all that came in and went out; only "
-      "the rounding of numbers should be left:</p>\n<div class=\"scroll\" tabindex=\"0\" role=\"region\" "
-      "aria-label=\"Balance of the books\"><table class=\"numbers\"><thead><tr><th scope=\"col\">Plan</th><th "
-      "scope=\"col\">Heat</th>"
-      "<th scope=\"col\">Water</th><th scope=\"col\">Charge</th><th scope=\"col\">Steps</th><th "
-      "scope=\"col\">Events</th>"
-      "</tr></thead><tbody>\n";
+      "the rounding of numbers should be left:</p>\n<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\">"
+      "<tr role=\"row\">";
+  for (const char* head : {"Plan", "Heat", "Water", "Charge", "Steps", "Events"})
+    add_html(out, "<th scope=\"col\" role=\"columnheader\">{}</th>", head);
+  out += "</tr></thead><tbody role=\"rowgroup\">\n";
   for (const PlanPage& plan : plans) add_closure(out, *plan.record);
-  out += "</tbody></table></div>\n";
+  out += "</tbody></table>\n";
   for (const PlanPage& plan : plans) add_text_of_scenario(out, *plan.record);
   out += "</section>\n";
 }

@@ -22,7 +22,7 @@ std::string some_water(double water_kg, UnitSystem units) { return water_kg > 0.
 void add_water(Lines& lines, const RunRecord& record, UnitSystem units) {
   const WaterOutcome& w = record.water;
   add_line(lines, "A full tank lasts, without rain", carry_text(w.days_full, w.days_full_thirsty));
-  add_line(lines, "What is left in it", carry_text(w.days_left, w.days_left_thirsty));
+  add_line(lines, "What is left in the tank lasts", carry_text(w.days_left, w.days_left_thirsty));
   add_line(lines, "Thirstiest day", some_water(w.thirstiest_day_kg, units));
   add_line(lines, "Rain caught", some_water(w.rain_caught_kg, units));
   add_line(lines, "Rain led aside or past the gutters", some_water(w.rain_lost_kg, units));
@@ -41,7 +41,7 @@ void add_water(Lines& lines, const RunRecord& record, UnitSystem units) {
 void add_charge(Lines& lines, const RunRecord& record, UnitSystem units) {
   const EnergyOutcome& e = record.energy;
   add_line(lines, "A full battery lasts, without sun", carry_text(e.days_full, e.days_full_heavy));
-  add_line(lines, "What is left in it", carry_text(e.days_left, e.days_left_heavy));
+  add_line(lines, "What is left in the battery lasts", carry_text(e.days_left, e.days_left_heavy));
   if (e.heaviest_day_j > 0.0) add_line(lines, "Heaviest day of the loads", energy_text(e.heaviest_day_j, units));
   if (e.losses_j > 0.0)
     add_line(lines, "Lost in the battery",
@@ -76,7 +76,7 @@ void add_supply_section(std::string& out, const RunRecord& record, UnitSystem un
     add_line(lines, "Unwise for moderate work", fmt::format("{} ({} bay)", work_heat_text(record, units), heat->bay));
   if (record.cost.known()) {
     add_line(lines, "Cost to buy", money_text(record.cost.capital, record.cost.currency));
-    add_line(lines, "Cost of a season", season_cost_text(record.cost));
+    add_line(lines, "Cost a season", season_cost_text(record.cost));
   }
   add_lines(out, lines);
   if (heat != nullptr) add_html(out, "<p class=\"soft\">{}</p>\n", work_heat_caution(units));
