@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "models/hazard/hail.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -59,6 +60,14 @@ std::span<const HailRating> hail_nets() { return kNets; }
 double hail_hits_per_m2_s(double ice_kg_m2_s, const Hailstone& stone) {
   NOON_ASSERT(stone.diameter_m > 0.0);
   return ice_kg_m2_s / hailstone_mass_kg(stone);
+}
+
+HailOnFacet hail_on_facet(const Hailstone& stone, double wind_m_s, double slope_rad, double off_wind_rad) {
+  const double fall = hail_fall_speed_m_s(stone);
+  NOON_ASSERT(fall > 0.0);
+  const double across = fall * std::cos(slope_rad) + wind_m_s * std::sin(slope_rad) * std::cos(off_wind_rad);
+  const double met = std::max(0.0, across);
+  return {met / fall, met * met / (fall * fall + wind_m_s * wind_m_s)};
 }
 
 double hail_broken_share(double hits_per_m2_s, double pane_area_m2, double duration_s) {

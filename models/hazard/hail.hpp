@@ -28,7 +28,7 @@ double hail_fall_speed_m_s(const Hailstone& stone);
 /// Speed [m/s] of a stone that falls at its terminal speed and drifts with the wind:  sqrt(V^2 + w^2).
 double hail_impact_speed_m_s(const Hailstone& stone, double wind_m_s);
 
-/// Kinetic energy [J] of that stone. All of it counts, whatever the angle at which it meets a facet: cautious.
+/// Kinetic energy [J] of that stone. On a roof all of it counts, whatever the angle at which it is met: cautious.
 double hail_energy_j(const Hailstone& stone, double wind_m_s = 0.0);
 
 /// What a cover bears of one hard hit, when new.
@@ -58,6 +58,19 @@ inline constexpr double kSevereHail_kg_m2_s = 10.0 / 600.0;
 /// Hits on a level square metre [1/(m2 s)] by the ice that falls [kg/(m2 s)], all of it in stones of one size. Storms
 /// bring many small stones for each large one, so that this, with the largest stone, is few hits of the worst kind.
 double hail_hits_per_m2_s(double ice_kg_m2_s, const Hailstone& stone);
+
+/// How stones that drift with the wind meet a facet.
+struct HailOnFacet {
+  double per_level_hit = 1.0;  ///< hits of a square metre of it over those of a level one; 0 in its lee
+  double across_share = 1.0;   ///< what a stone brings across the facet, of all its energy [0 to 1]
+};
+
+/// Stones come down at V and drift at w; across a facet that leans by `slope_rad` from level and faces `off_wind_rad`
+/// away from where the wind comes from they go at
+///   u = V cos(slope) + w sin(slope) cos(off wind):   hits max(u, 0) / V, energy u^2 / (V^2 + w^2)
+/// [geometry of parallel paths]. Does not model: the flow around the house, which carries small stones past it;
+/// bounces.
+HailOnFacet hail_on_facet(const Hailstone& stone, double wind_m_s, double slope_rad, double off_wind_rad);
 
 /// Share of a facet's panes [0 to 1] that a storm breaks whose every hit breaks a pane: those hit at least once where
 /// hits fall at random.   1 - exp(-n), n = hits of a pane in that time [Poisson]

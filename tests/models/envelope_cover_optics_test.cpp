@@ -8,11 +8,11 @@
 #include "models/envelope/cover_optics.hpp"
 #include "models/properties/constants.hpp"
 #include "sim/core/dual.hpp"
+#include "tests/support/printed_units.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr double kDeg = kRadiansPerDegree;
 constexpr Sheet kGlass{.refractive_index = 1.526, .optical_depth = 0.04};
 constexpr Sheet kFilm{.refractive_index = 1.51, .optical_depth = 0.01};
 

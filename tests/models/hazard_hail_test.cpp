@@ -5,6 +5,7 @@
 #include <string>
 
 #include "models/hazard/hail.hpp"
+#include "models/properties/constants.hpp"
 
 namespace noonhouse {
 namespace {
@@ -76,6 +77,40 @@ TEST(HailRatings, HaveSourcesAndStandInOrder) {
 TEST(HailHits, AreTheIceOverTheMassOfAStone) {
   EXPECT_NEAR(hail_hits_per_m2_s(kSevereHail_kg_m2_s, of_mm(20.0)) * 600.0, 2653.0, 0.5);
   EXPECT_EQ(hail_hits_per_m2_s(0.0, of_mm(20.0)), 0.0);
+}
+
+// Limits on paper: level, calm, lee, square on.
+TEST(HailOnFacet, MeetsTheWindwardSideAndSparesTheLee) {
+  const Hailstone stone = of_mm(20.0);
+  const double fall = hail_fall_speed_m_s(stone), upright = kPi / 2.0;
+  const HailOnFacet level = hail_on_facet(stone, 8.0, 0.0, 1.0);
+  EXPECT_DOUBLE_EQ(level.per_level_hit, 1.0);
+  EXPECT_NEAR(level.across_share, fall * fall / (fall * fall + 64.0), 1e-12);
+  EXPECT_NEAR(hail_on_facet(stone, 0.0, 0.5, 2.0).per_level_hit, std::cos(0.5), 1e-12);
+  const HailOnFacet windward = hail_on_facet(stone, fall, upright, 0.0);
+  EXPECT_NEAR(windward.per_level_hit, 1.0, 1e-12);
+  EXPECT_NEAR(windward.across_share, 0.5, 1e-12);
+  EXPECT_NEAR(hail_on_facet(stone, 8.0, upright, kPi / 3.0).per_level_hit, 4.0 / fall, 1e-12);
+  for (const double away : {kPi / 2.0 + 1e-9, 2.5, kPi}) {
+    EXPECT_EQ(hail_on_facet(stone, 8.0, upright, away).per_level_hit, 0.0);
+    EXPECT_EQ(hail_on_facet(stone, 8.0, upright, away).across_share, 0.0);
+  }
+  EXPECT_NEAR(hail_on_facet(stone, 0.0, upright, 0.0).per_level_hit, 0.0, 1e-12);
+}
+
+// What falls through a level plane over a gabled house meets its facets, none missed and none twice: with wind square
+// on the long side, width times hits is the sum over the side's wall, the two slopes and nothing in the lee.
+TEST(HailOnFacet, HitsOfAHouseAreThoseOfItsShadow) {
+  const Hailstone stone = of_mm(15.0);
+  const double fall = hail_fall_speed_m_s(stone), slope = 0.6, half_width = 1.5, wall = 1.8, wind = 5.0;
+  const double rafter = half_width / std::cos(slope);
+  const auto hits = [&](double leans, double off_wind) {
+    return hail_on_facet(stone, wind, leans, off_wind).per_level_hit;
+  };
+  const double met =
+      wall * hits(kPi / 2.0, 0.0) + rafter * (hits(slope, 0.0) + hits(slope, kPi)) + wall * hits(kPi / 2.0, kPi);
+  EXPECT_GT(hits(slope, kPi), 0.0);
+  EXPECT_NEAR(met, 2.0 * half_width + wall * wind / fall, 1e-12);
 }
 
 TEST(HailHits, BreakPanesByChance) {

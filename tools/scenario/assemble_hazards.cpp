@@ -116,29 +116,43 @@ void Assembler::add_hazards() {
   add_wind_damage(storm_until);
 }
 
-void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
+/// What a storm brings upon a facet: hits and the energy of each, before any cloth. On a wall only what the stones have
+/// across it counts; on a roof all of it.
+HailStrike::Parameters Assembler::strike_on(const Facet& facet, const HailSpec& hail) const {
   Hailstone stone;
   stone.diameter_m = hail.stone_m;
   stone.air_density_kg_m3 = reference_density_;
-  const Tick from = kDay * (hail.day - 1) + ticks(hail.at_s);
-  const auto k = std::min(static_cast<std::size_t>(from.ms / table_->spacing().ms), table_->instants() - 1);
-  const double wind = table_->instant(k).wind_m_s;
+  HailStrike::Parameters p;
+  p.name = facet.name;
+  p.from = kDay * (hail.day - 1) + ticks(hail.at_s);
+  p.until = p.from + ticks(hail.lasts_s);
+  const auto k = std::min(static_cast<std::size_t>(p.from.ms / table_->spacing().ms), table_->instants() - 1);
+  const auto& sky = table_->instant(k);
+  const HailOnFacet meets = hail_on_facet(stone, sky.wind_m_s, facet.slope_rad, sky.wind_from_rad - facet.azimuth_rad);
+  p.stone_j = hail_energy_j(stone, sky.wind_m_s) * (facet.roof() ? 1.0 : meets.across_share);
+  p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
+  p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
+                meets.per_level_hit;
+  p.pane_area_m2 = kPane;
+  return p;
+}
+
+/// Whether a storm may break a facet. Of walls only those are followed that bare stones would break.
+bool Assembler::hail_may_break(const Facet& facet, const HailSpec& hail) const {
+  if (facet.roof()) return true;
+  const HailStrike::Parameters p = strike_on(facet, hail);
+  return hail_breaks(p.stone_j, p.bears_j);
+}
+
+void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
   for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
     const Facet& facet = out_.shape.facets[f];
-    HailStrike::Parameters p;
-    p.name = facet.name;
-    p.from = from;
-    p.until = from + ticks(hail.lasts_s);
-    if (!facet.roof()) continue;  // walls are not reckoned
-    p.stone_j = hail_energy_j(stone, wind);
-    p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
-    p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
-                  std::cos(facet.slope_rad);
-    p.pane_area_m2 = kPane;
+    if (!hail_may_break(facet, hail)) continue;
+    HailStrike::Parameters p = strike_on(facet, hail);
     for (const auto& [name, shade] : spec_.shades)
       if (shade.hangs == ShadeSide::outside && covers(shade, facet) && plan_.uses(name))
         p.covers.push_back({name, position_channel(name, "shade"), shade.stops_hail_j});
-    p.broken = broken_[f];
+    p.broken = broken_.at(f);
     p.hailing = hailing;
     add_agent<HailStrike>(std::move(p));
   }
@@ -146,12 +160,13 @@ void Assembler::add_hail(const HailSpec& hail, ChannelId hailing) {
 
 /// Holes in facets that hail may break: openings of the facet's size, shut until then. To be added with the openings.
 void Assembler::add_holes() {
-  const bool hail = std::any_of(spec_.hazards.begin(), spec_.hazards.end(),
-                                [](const auto& hazard) { return std::holds_alternative<HailSpec>(hazard.value.what); });
-  if (!hail) return;
   for (std::size_t f = 0; f < out_.shape.facets.size(); ++f) {
     const Facet& facet = out_.shape.facets[f];
-    if (!facet.roof()) continue;
+    const bool may_break = std::any_of(spec_.hazards.begin(), spec_.hazards.end(), [&](const auto& hazard) {
+      const auto* hail = std::get_if<HailSpec>(&hazard.value.what);
+      return hail != nullptr && hail_may_break(facet, *hail);
+    });
+    if (!may_break) continue;
     broken_[f] = graph_.channel("broken share of the " + facet.name, "1", 0.0);
     OpeningSpec hole;
     hole.area_m2 = facet.area_m2;

@@ -17,6 +17,7 @@
 #include "models/control/control_terms.hpp"
 #include "models/control/device.hpp"
 #include "models/control/standing_rule.hpp"
+#include "models/hazard/hail_strike.hpp"
 #include "models/plants/dose.hpp"
 #include "models/properties/surface_film.hpp"
 #include "models/properties/water.hpp"
@@ -214,6 +215,8 @@ class Assembler {
   void add_spare_alarm(const std::string& name, const std::string& sees, const Input& sign, const TwoLimits& limits);
   // assemble_hazards.cpp
   void add_hazards();
+  HailStrike::Parameters strike_on(const Facet& facet, const HailSpec& hail) const;
+  bool hail_may_break(const Facet& facet, const HailSpec& hail) const;
   void add_hail(const HailSpec& hail, ChannelId hailing);
   void add_holes();
   void add_wind_damage(ChannelId storm_until);

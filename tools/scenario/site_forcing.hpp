@@ -36,7 +36,8 @@ SunRow sun_row(const ScenarioSpec& spec, const HouseShape& shape);
 class SiteTable {
  public:
   struct Instant {
-    double outdoor_k = 0.0, humidity_ratio = 0.0, wind_m_s = 0.0, sky_k = 0.0, global_w_m2 = 0.0, panel_w = 0.0;
+    double outdoor_k = 0.0, humidity_ratio = 0.0, wind_m_s = 0.0, wind_from_rad = 0.0, sky_k = 0.0;
+    double global_w_m2 = 0.0, panel_w = 0.0;
     double rain_kg_m2_s = 0.0;  ///< mean over the interval that begins here
     double deep_soil_k = 0.0;
   };

@@ -58,6 +58,7 @@ SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal
   now.outdoor_k = w.temperature_k;
   now.humidity_ratio = w.humidity_ratio;
   now.wind_m_s = w.wind_m_s * spec.site.wind_share;
+  now.wind_from_rad = w.wind_from_rad;
   now.sky_k =
       sky_temperature_of(w, spec.site.sky, 12.0 + sun.hour_angle_rad * 12.0 / kPi, pressure_pa, spec.site.altitude_m);
   now.global_w_m2 = w.global_horizontal_w_m2;
@@ -103,7 +104,7 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
     const Instant& air = instants_.back();
     const double head =
         velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa), air.wind_m_s);
-    const double wind_from = weather.at(t).wind_from_rad;
+    const double wind_from = air.wind_from_rad;
     for (const Facet& facet : shape.facets)
       wind_pa_.push_back(head * wind_coefficient(shape, facet, spec.site.surroundings, wind_from));
     const SunlitHouse::Instant& now = sun_->instants()[k];
