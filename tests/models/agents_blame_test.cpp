@@ -6,7 +6,7 @@
 #include "models/control/script.hpp"
 #include "models/power/battery_guard.hpp"
 #include "models/water/tank_guard.hpp"
-#include "tests/support/agent_stage.hpp"
+#include "tests/support/device_works.hpp"
 
 namespace noonhouse {
 namespace {
@@ -117,6 +117,14 @@ TEST(DrainedTank, BlamesALeakOnlyWhileItLasts) {
                                              "cuts the pump out; is down to its low mark; leaks; "));
   other.stage.agent<Script>(failure("roof", "leaks", 100_s, 3500_s, other.leak, 1.0, 0.0));
   EXPECT_THAT(other.cut_outs(), Each(HasSubstr("rain begins")));
+}
+
+TEST(DrainedTank, IsNoFailureAnyMoreOnceItIsRefilled) {
+  DrainedTank t;
+  std::vector<EventId> stands;
+  t.stage.agent<FailureWatch>({"tank", {500_s, 900_s, 1700_s}, &stands});
+  t.cut_outs();
+  EXPECT_THAT(FailureWatch::words(stands, t.stage.log()), ElementsAre("none", "cuts the pump out", "none"));
 }
 
 }  // namespace

@@ -73,7 +73,7 @@ TEST(DeviceTravel, IsTurnedRoundAtTheVeryInstantOfAStepAndOfItsEnd) {
   at_end.p.takes = 6_s;
   at_end.stage.hand(at_end.call[0], {{100_s, 1.0}, {106_s, 0.0}});
   at_end.run();
-  EXPECT_EQ(at_end.moved.size(), 12U);
+  ASSERT_EQ(at_end.moved.size(), 12U);
   EXPECT_EQ(at_end.moved[5], "106 1");
   EXPECT_EQ(at_end.moved.back(), "112 0");
 }

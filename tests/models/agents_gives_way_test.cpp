@@ -43,6 +43,12 @@ TEST(GivesWay, FailsWhenItIsExposedInTheStorm) {
   EXPECT_EQ(w.stage.chain_of("torn"), "vent is torn open <- hand moves") << "the wind blew so already";
 }
 
+TEST(GivesWay, FailsWhenItIsExposedToAGustOfJustItsLimit) {
+  WindStage w;
+  EXPECT_THAT(w.run({{0_s, 20}}, {{200_s, 1.0}}), ElementsAre("200 is torn open"));
+  EXPECT_EQ(w.stage.chain_of("torn"), "vent is torn open <- hand moves");
+}
+
 TEST(GivesWay, StandsAGustUnderItsLimitAndAStormWhileShut) {
   WindStage under, shut;
   EXPECT_THAT(under.run({{0_s, 19.999}}, {{100_s, 1.0}}), IsEmpty());

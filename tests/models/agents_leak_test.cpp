@@ -115,6 +115,16 @@ TEST(LeakFlow, LosesTheStatedRateWhileTheSeamIsOpen) {
   s.expect_conserved();
 }
 
+// The largest leak that a scenario may state, 1 m3/s: the moment in which the end is found is worth ten kilograms.
+TEST(LeakFlow, EndsInTimeWhenTheTankIsGoneInAnInstant) {
+  LeakStage s(300.0, 6_h);
+  s.seam({{17_min, 3.6e6}});
+  s.run();
+  EXPECT_GE(s.least_kg, -1e-6);
+  EXPECT_GT(s.leaked_kg(), 150.0);
+  s.expect_conserved();
+}
+
 TEST(LeakFlow, FindsNothingToLoseInATankThatIsEmptyWhenItBegins) {
   for (const double start_kg : {0.0, 0.3, 0.5}) {
     LeakStage s(start_kg, 6_h);
@@ -125,7 +135,8 @@ TEST(LeakFlow, FindsNothingToLoseInATankThatIsEmptyWhenItBegins) {
   }
 }
 
-// Empty within the first hour, then two hours of rain at half the leak's rate, then at twice: what comes in goes out or stays.
+// Empty within the first hour, then two hours of rain at half the leak's rate, then at twice: what comes in goes out or
+// stays.
 TEST(LeakFlow, RunsAgainWhenRainRefillsTheTank) {
   for (const double rate : kRates) {
     const double leak_kg_s = rate / 3600.0;
