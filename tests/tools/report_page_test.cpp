@@ -153,7 +153,7 @@ TEST(ReportHtml, AnswersFirst) {
   ASSERT_NE(answer, std::string::npos);
   EXPECT_LT(answer, page.find("<table"));
   EXPECT_TRUE(contains(page,
-                       "mist only</a> keeps 4 of 5: harms orchid. First: pump cut out, day 5\u00A000:00 ← "
+                       "mist only</a> keeps 4 of 5: harms orchid. First: pump cut out, day\u00A05\u00A000:00 ← "
                        "tank at its low mark ← no rain since day 1."));
   EXPECT_TRUE(contains(page, "A closed house in the sun can be too hot to work in."));
 }
