@@ -68,6 +68,9 @@ void switching_fields(FieldVisitor& v, SwitchingSpec& s, const char* takes);
 void water_draw_fields(FieldVisitor& v, DrawSpec& s);
 void power_draw_fields(FieldVisitor& v, DrawSpec& s);
 
+/// A name in the lists of what can be called, forbidden or moved by hand.
+NameOptions a_device();
+
 /// The tank's measures.
 TankShape tank_shape_of(const TankSpec& s);
 
