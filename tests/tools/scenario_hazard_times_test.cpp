@@ -169,10 +169,20 @@ TEST(HazardTimes, OutsideTheRunIsRefusedWithItsLine) {
     else
       EXPECT_THAT(message, testing::StartsWith(fmt::format("small_faults.yaml:{}:", lines + 2))) << row.what;
   }
-  const auto [message, kind] =
-      refused_by_half_a_day("faults:\n  late: { what: stuck off, of: vent, day: 2, at: \"01:00\" }\n");
+}
+
+// A day that begins as the run ends is none of its days.
+TEST(HazardTimes, AFailureOnADayThatTheRunDoesNotHaveIsRefused) {
+  const std::string late = "faults:\n  late: { what: stuck off, of: vent, day: 2, at: \"00:00\" }\n";
+  const auto [message, kind] = refused_by_half_a_day(late);
   EXPECT_EQ(kind, ErrorKind::out_of_range);
   EXPECT_THAT(message, HasSubstr("the run has 0.5 days"));
+  try {
+    small_faults::read(late);
+    ADD_FAILURE() << "day 2 of a run of one day";
+  } catch (const UserError& error) {
+    EXPECT_THAT(error.what(), HasSubstr("the run has 1 days"));
+  }
 }
 
 // All kinds of bad weather up to the run's last instant, a night that goes on after it, and a failure as it ends.
