@@ -147,7 +147,7 @@ TEST(FaultSearchFull, TellsTheHoursOfTheDayAskedFor) {
     return p.of == "mist" && p.what == FailureKind::stuck_off;
   });
   for (const auto& [sheet, day] : {std::pair(&usual, Tick{0}), std::pair(&asked, kDay)})
-    for (const int hour : {12, 14}) {
+    for (const int hour : {8, 9}) {
       const Tick when = day + 1_h * hour, at = std::max(when, branches.bites_at(*dead, when) - 2_min);
       const Tick harm = branches.first_harm(*dead, at, branches.length()).when;
       ASSERT_NE(harm, kNever) << "nothing was compared";

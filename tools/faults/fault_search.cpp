@@ -69,9 +69,11 @@ class Search {
     report(0.45);
     if (told_day_ != day_) hours(told_day_);
     report(0.5);
-    other_days();
+    other_days(harmful_cases(true));
     report(0.65);
+    const std::vector<std::size_t> later = harmful_cases(false);
     from_the_start();
+    other_days(later);
     refine();
     report(0.75);
     break_the_house();
@@ -156,9 +158,9 @@ class Search {
   }
 
   /// Other days at about the same hour, each followed no further than what is worst so far.
-  void other_days() {
+  void other_days(const std::vector<std::size_t>& of) {
     std::vector<Trial> trials;
-    for (std::size_t i = 0; i < cases_.size(); ++i) {
+    for (const std::size_t i : of) {
       if (cases_[i].worst == kNever) continue;
       const Tick clock{cases_[i].worst.ms % kDay.ms};
       for (Tick day{0}; day < branches_.length(); day = day + kDay)
@@ -166,11 +168,19 @@ class Search {
           const Tick when = day + clock + off;
           if (day == day_ || day == told_day_ || when < Tick{0} || when >= branches_.length()) continue;
           if (put_in_at(cases_[i], when) != when) continue;  // a later moment stands for it
-          trials.push_back({i, when, when + cases_[i].worst_grace});
+          trials.push_back({i, when, when + std::min(cases_[i].worst_grace, how_.horizon)});
         }
     }
     run(trials);
     for (const Trial& t : trials) note(cases_[t.of], t.put_in, t.harm);
+  }
+
+  /// The cases that are known to do harm by now, or those that are not.
+  std::vector<std::size_t> harmful_cases(bool known) const {
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < cases_.size(); ++i)
+      if ((cases_[i].worst != kNever) == known) out.push_back(i);
+    return out;
   }
 
   /// Whether what a failure does stays in a store or with people, so that days of it add up; a vent, a cloth, a control
@@ -202,7 +212,7 @@ class Search {
       c.worst = t.put_in;
       c.worst_grace = t.harm.when - t.put_in;
       for (Tick back = 3_h; back < c.worst_grace && back <= kDay; back = back + kCoarseEvery)
-        closer.push_back({t.of, t.harm.when - back, t.harm.when + 1_h});
+        closer.push_back({t.of, t.harm.when - back, t.harm.when + kCoarseEvery});
     }
     run(closer);
     for (const Trial& t : closer)

@@ -24,7 +24,8 @@ struct FaultSearch {
 ///   day told     the same on the day whose hours are told, where that is another
 ///   other days   at about the hour that is worst there, followed no further than the least time left so far; where the
 ///                hottest day shows no harm, one failure from the start of the run on, and the day before its first
-///                harm; of what does all it does within a day (vents, cloths, controls) the next hottest day instead
+///                harm; of what does all it does within a day (vents, cloths, controls) the next hottest day instead;
+///                then other days as above
 ///   refined      around the worst moment, to ten minutes
 ///   costs        a failure at the worst moment, followed for a day after its first harm
 ///   the house    what of it breaks: house_breaks says which moments are tried

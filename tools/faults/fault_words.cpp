@@ -174,7 +174,8 @@ std::string fault_search_text(const FaultSheet& sheet) {
       "How it was searched: each failure from the midnight of {}, the hottest outdoors, and where that does harm at "
       "every full hour; on the other days at about the hour that is worst there; then every ten minutes around the "
       "worst moment. Each was followed for {}; what does no harm on that day and adds up from day to day, from the "
-      "start to the end of the run, the rest on the next hottest day. Costs are those of the day after the first harm. "
+      "start to the end of the run, the rest on the next hottest day, then the other days too. Costs are those of the "
+      "day after the first harm. "
       "{}{} runs in all. A shorter time between two of those moments is not seen; times are rounded down.",
       day_of(sheet, sheet.hottest_day_s), horizon_text(sheet), house, sheet.runs);
 }
