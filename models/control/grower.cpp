@@ -31,15 +31,22 @@ void GrowerVisit::water(const Situation& situation, Actions& actions, EventId vi
   double poured = 0.0;
   for (const Watering& watering : p_.waters) {
     const double wish = std::max(0.0, watering.fill_to_kg - situation.value(watering.pot_water));
-    const double there = std::max(0.0, situation.value(p_.tank_water) - p_.tank_reserve_kg);
-    const double given = std::min(wish, there);
+    const double reached = std::max(0.0, situation.value(p_.tank_water) - p_.tank_reserve_kg);
+    const double granted = std::max(0.0, situation.value(p_.tank_water) - p_.keeps_back_kg);
+    const double given = std::min({wish, reached, granted});
     if (given > 0.0) {
       const double heat = given * liquid_enthalpy(situation.value(p_.tank_temperature));
       actions.transfer(watering.path, 0, given);
       actions.transfer(watering.path, 1, heat);
       poured += given;
     }
-    if (given + 1e-9 < wish)
+    if (given + 1e-9 >= wish) continue;
+    if (granted < reached)
+      actions.log(EventKind::people,
+                  "leaves " + watering.plants + " " + number_text(wish - given, 1) + " L short, to keep back " +
+                      number_text(p_.keeps_back_kg, 0) + " L",
+                  visit);
+    else
       actions.log(EventKind::failure,
                   "could not water " + watering.plants + " fully: " + number_text(wish - given, 1) +
                       " L short, the tank is nearly empty",

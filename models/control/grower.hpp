@@ -23,6 +23,7 @@ class GrowerVisit final : public Agent {
     std::vector<ChannelId> opens, shuts;  ///< hand channels of devices
     Input tank_water, tank_temperature;
     double tank_reserve_kg = 0.0;  ///< what a can cannot reach
+    double keeps_back_kg = 0.0;    ///< left for other draws: pots short of water for it are no failure
     ChannelId water_permit;        ///< whose last change explains an empty tank
     ChannelId away{};              ///< above one half: nobody comes; may be none
   };

@@ -148,7 +148,7 @@ struct VisitStage {
   AgentStage stage;
   ChannelId vent = stage.channel("hand on vent"), shade = stage.channel("hand on shade", 1.0);
   ChannelId permit = stage.channel("permit", 1.0);
-  VisitStage(Tick length, double tank_kg, double pot_kg) : stage(length, tank_kg, pot_kg) {
+  VisitStage(Tick length, double tank_kg, double pot_kg, double keeps_back_kg = 0.0) : stage(length, tank_kg, pot_kg) {
     GrowerVisit::Parameters p;
     p.name = "grower";
     p.at = 1_h;
@@ -158,6 +158,7 @@ struct VisitStage {
     p.tank_water = Input(stage.tank, 1);
     p.tank_temperature = stage.tank;
     p.tank_reserve_kg = 10.0;
+    p.keeps_back_kg = keeps_back_kg;
     p.water_permit = permit;
     stage.agent<GrowerVisit>(std::move(p));
   }
@@ -199,6 +200,25 @@ TEST(GrowerVisit, TakesNothingFromBelowItsReach) {
   EXPECT_EQ(v.stage.water(v.stage.pot), 5.0);
   EXPECT_THAT(v.stage.said_by("grower"),
               ElementsAre("3600 visits", "3600 could not water herbs fully: 7.0 L short, the tank is nearly empty"));
+}
+
+TEST(GrowerVisit, KeepsBackWhatOtherDrawsNeedAndCallsThatNoFailure) {
+  VisitStage v(2_h, 63.0, 5.0, 60.0);
+  v.stage.run();
+  EXPECT_NEAR(v.stage.water(v.stage.tank), 60.0, 1e-12);
+  EXPECT_THAT(v.stage.said_by("grower"), ElementsAre("3600 visits", "3600 leaves herbs 4.0 L short, to keep back 60 L",
+                                                     "3600 watered the pots: 3.0 L"));
+  for (const LogEntry& entry : v.stage.log()) EXPECT_NE(entry.kind, EventKind::failure) << entry.what;
+
+  VisitStage below(2_h, 40.0, 5.0, 60.0);  // others have drawn into it
+  below.stage.run();
+  EXPECT_EQ(below.stage.water(below.stage.tank), 40.0);
+  VisitStage enough(2_h, 67.0, 5.0, 60.0);
+  enough.stage.run();
+  EXPECT_NEAR(enough.stage.water(enough.stage.pot), 12.0, 1e-12);
+  VisitStage under_reach(2_h, 13.0, 5.0, 8.0);  // below what a can reaches it decides nothing
+  under_reach.stage.run();
+  EXPECT_THAT(under_reach.stage.said_by("grower")[1], testing::HasSubstr("could not water herbs fully: 4.0 L short"));
 }
 
 const std::vector<std::string> kGrower{"grower"};

@@ -39,6 +39,8 @@ FirstLeavesOff first_leaves_off(const PlanScenario& plan) {
     if (takes_water) out.content_m3 = std::max(out.content_m3, draw.keeps_back_m3);
     out.charge_share = std::max(out.charge_share, draw.sheds_at);
   });
+  for (const auto& visit : plan.spec.grower.visits)
+    if (!visit.value.waters.empty()) out.content_m3 = std::max(out.content_m3, visit.value.keeps_back_m3);
   return out;
 }
 

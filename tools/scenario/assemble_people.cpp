@@ -35,6 +35,7 @@ void Assembler::add_visit(const Named<VisitSpec>& visit) {
   p.tank_water = Input(out_.tank, 1);
   p.tank_temperature = out_.tank;
   p.tank_reserve_kg = kCanReaches * kWaterKgPerM3 * spec_.tank.low_m3;
+  p.keeps_back_kg = kWaterKgPerM3 * visit.value.keeps_back_m3;
   p.water_permit = out_.water_permit;
   p.away = away_;
   for (const std::string& name : visit.value.waters) {

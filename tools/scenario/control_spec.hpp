@@ -83,7 +83,7 @@ struct RuleSpec {
 };
 
 struct VisitSpec {
-  double at_s = 0.0;
+  double at_s = 0.0, keeps_back_m3 = 0.0;
   std::vector<std::string> waters;
   std::vector<std::string> opens, shuts;
 };

@@ -149,6 +149,9 @@ class SupplyCheck {
     each_draw(s_, [this](const std::string& section, const std::string& name, const DrawSpec& d, bool water) {
       draw(section + "." + name, d, water);
     });
+    for (const auto& visit : s_.grower.visits)
+      require(visit.value.keeps_back_m3 < s_.tank.capacity_m3, ErrorKind::does_not_fit,
+              "grower.visits." + visit.name + ".keeps_back", "leaves nothing of the tank to draw");
   }
 
   void in_run(const std::string& path, int day) const {

@@ -36,6 +36,12 @@ void fields(FieldVisitor& v, VisitSpec& s) {
   v.time_of_day("at", s.at_s, {.about = "time of day"});
   v.names_of("waters", s.waters, {.of = {"plants"}, .about = "a group of plants"},
              {.about = "pots filled from the tank by hand"});
+  v.quantity(
+      "keeps_back", s.keeps_back_m3, Dimension::volume,
+      {.minimum = 0,
+       .default_text = "0 L",
+       .about = "water that watering by hand leaves in the tank for other draws; the lower half of what the pump "
+                "leaves is out of reach of a can anyway (common practice, no source)"});
   v.names_of("opens", s.opens, {.of = {"openings", "shades"}, .about = "an opening or shade"},
              {.about = "opened or drawn by hand, if in service"});
   v.names_of("shuts", s.shuts, {.of = {"openings", "shades"}, .about = "an opening or shade"},

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <array>
+#include <string>
+
+#include "tests/support/small_day.hpp"
+#include "tests/support/text_marks.hpp"
+
+namespace noonhouse {
+namespace {
+
+using testing::Contains;
+using testing::HasSubstr;
+
+std::string small_with_reserve(const std::string& of_mist, const std::string& of_visit) {
+  std::string text = small_faults::kText;
+  const std::string pump = "pump_power: 40 W";
+  text.replace(text.find(pump), pump.size(), pump + ", keeps_back: " + of_mist);
+  return text + "grower:\n  visits:\n    round: { at: \"08:00\", waters: [ferns], keeps_back: " + of_visit + " }\n";
+}
+
+TEST(Reserves, ThatAreTheWholeTankAreRefused) {
+  for (const auto& [mist, visit, part] :
+       {std::array{"400 L", "0 L", "mist_lines"}, std::array{"0 L", "400 L", "grower"}}) {
+    try {
+      read_scenario_text(small_with_reserve(mist, visit), "reserves.yaml");
+      ADD_FAILURE() << part;
+    } catch (const UserError& error) {
+      EXPECT_EQ(error.kind(), ErrorKind::does_not_fit);
+      EXPECT_TRUE(says(error, part) && says(error, "keeps_back") && says(error, "leaves nothing of the tank to draw"))
+          << error.what();
+    }
+  }
+}
+
+TEST(Reserves, OfAVisitLeaveItsPotsShortAndTheTankFull) {
+  small_faults::SmallDay day(read_scenario_text(small_with_reserve("0 L", "379.5 L"), "reserves.yaml"));
+  day.run();
+  EXPECT_THAT(day.said_by("grower, round"), Contains(HasSubstr("short, to keep back 380 L")));
+}
+
+}  // namespace
+}  // namespace noonhouse
