@@ -30,7 +30,7 @@ TEST(ScenarioSchema, PlansCarryWhatTheReaderTakes) {
   EXPECT_EQ(plan["required"], Json({"in_service"}));
   std::set<std::string> keys;
   for (const auto& [key, part] : plan["properties"].items()) keys.insert(key);
-  EXPECT_EQ(keys, (std::set<std::string>{"about", "in_service", "change"}));
+  EXPECT_EQ(keys, (std::set<std::string>{"about", "in_service", "rules_at_rest", "change"}));
   const Json& required = schema["required"];
   EXPECT_EQ(std::count(required.begin(), required.end(), "plans"), 0);
 }

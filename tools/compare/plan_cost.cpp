@@ -15,6 +15,15 @@ void add_sensors(std::set<std::string>& read, const PlanScenario& plan, const It
     if (plan.uses(item.name)) read.insert(item.value.sensor);
 }
 
+/// Whether a rule forbids or calls something in service, or is a sign on which the grower acts.
+bool acts(const PlanScenario& plan, const Named<RuleSpec>& rule) {
+  const auto used = [&](const std::string& device) { return plan.uses(device); };
+  const auto& responses = plan.spec.grower.responses;
+  return std::any_of(rule.value.forbids.begin(), rule.value.forbids.end(), used) ||
+         std::any_of(rule.value.calls.begin(), rule.value.calls.end(), used) ||
+         std::any_of(responses.begin(), responses.end(), [&](const auto& r) { return r.value.sign == rule.name; });
+}
+
 /// The sensors that something in service reads.
 std::set<std::string> sensors_read(const PlanScenario& plan) {
   const ScenarioSpec& s = plan.spec;
@@ -24,7 +33,8 @@ std::set<std::string> sensors_read(const PlanScenario& plan) {
   add_sensors(read, plan, s.deficit_controls);
   add_sensors(read, plan, s.staged_controls);
   add_sensors(read, plan, s.proportional_controls);
-  add_sensors(read, plan, s.rules);
+  for (const auto& rule : s.rules)
+    if (acts(plan, rule)) read.insert(rule.value.sensor);
   return read;
 }
 
@@ -35,6 +45,8 @@ std::set<std::string> parts_of(const PlanScenario& plan) {
   for (const auto& gutter : plan.spec.gutters) out.insert(gutter.name);
   for (const auto& line : plan.spec.mist_lines)
     if (plan.uses(line.name)) out.insert(line.value.pump);
+  for (const auto& rule : plan.spec.rules)
+    if (acts(plan, rule)) out.insert(rule.name);
   out.merge(sensors_read(plan));
   return out;
 }

@@ -14,8 +14,9 @@ struct WaterBrought {
   double volume_m3 = 0.0;
 };
 
-/// The priced parts that a plan has, in the prices' order: devices and controls in service, sensors that a control or
-/// rule in service reads, pumps of lines in service; gutters, tank, panel and battery in every plan.
+/// The priced parts that a plan has, in the prices' order: devices and controls in service, rules that act on them or
+/// make the grower act, sensors that such a control or rule reads, pumps of lines in service; gutters, tank, panel and
+/// battery in every plan.
 std::vector<const Named<PriceSpec>*> priced_parts(const PlanScenario& plan);
 
 /// What a plan costs, in the prices' currency: to buy it, and a season, each part worn evenly over the seasons it

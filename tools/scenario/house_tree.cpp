@@ -95,6 +95,8 @@ class HouseTree {
     if (!s_.prices.parts.empty()) all.push_back(group("prices", "prices"));
     add_named(all, "prices of parts", "prices.parts", s_.prices.parts);
     all.push_back(service());
+    if (!plan_.rules_at_rest.empty())
+      all.push_back({fmt::format("rules at rest in this plan: {}", fmt::join(plan_.rules_at_rest, ", "))});
     out += tree_text(all, kTextWidth);
     if (const auto hints = house_hints(plan_); !hints.empty()) {
       out += "\nworth a look\n";

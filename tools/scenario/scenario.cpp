@@ -65,7 +65,7 @@ void refine_grid(ScenarioSpec& spec) {
   const auto take = [&](const auto& hazard) {
     if constexpr (requires { hazard.lasts_s; })
       if (!std::is_same_v<std::decay_t<decltype(hazard)>, HailSpec>)
-        spacing = std::gcd(spacing, std::gcd(minutes(hazard.lasts_s), static_cast<std::int64_t>(hazard.at_s / 60.0)));
+        spacing = std::gcd(spacing, std::gcd(minutes(hazard.lasts_s), std::llround(hazard.at_s / 60.0)));
   };
   for (const auto& item : spec.hazards) std::visit(take, item.value.what);
   if (static_cast<double>(spacing) * 60.0 < spec.run.sun_every_s)
@@ -85,19 +85,38 @@ PlanScenario make_plan(const LocatedNode& root, std::string name) {
   return plan;
 }
 
-/// The words of a plan beside its changes; names of devices must exist.
+/// Refuses what is not known of a list of names under a plan's key.
+void check_listed(const Places& places, const std::string& key, const std::vector<std::string>& listed,
+                  const std::vector<std::string>& known, const char* missing) {
+  for (std::size_t i = 0; i < listed.size(); ++i)
+    if (std::find(known.begin(), known.end(), listed[i]) == known.end())
+      places.fail(ErrorKind::unknown_name, key + "." + std::to_string(i + 1),
+                  fmt::format("{}{}; {}", missing, did_you_mean(listed[i], known), allowed_words(known)));
+}
+
+/// Takes rules out of a plan, and what the grower does on them. Rules are safeguards: they hold where a plan does not
+/// say otherwise, so that none is forgotten.
+void lay_to_rest(ScenarioSpec& spec, const std::vector<std::string>& rules) {
+  const auto rests = [&](const std::string& rule) {
+    return std::find(rules.begin(), rules.end(), rule) != rules.end();
+  };
+  std::erase_if(spec.rules, [&](const auto& rule) { return rests(rule.name); });
+  std::erase_if(spec.grower.responses, [&](const auto& response) { return rests(response.value.sign); });
+  std::erase_if(spec.prices.parts, [&](const auto& part) { return rests(part.name); });
+}
+
+/// The words of a plan beside its changes; names of devices and rules must exist.
 void read_plan_words(const LocatedNode& words, PlanScenario& plan) {
   auto loaded = load_fields<PlanSpec>(words, {"change"});
   plan.about = loaded.value.about;
   plan.in_service = loaded.value.in_service;
-  const auto known = switchable_names(plan.spec);
-  for (std::size_t i = 0; i < plan.in_service.size(); ++i) {
-    const std::string& device = plan.in_service[i];
-    if (std::find(known.begin(), known.end(), device) != known.end()) continue;
-    loaded.places.fail(ErrorKind::unknown_name, "in_service." + std::to_string(i + 1),
-                       fmt::format("the house has no such device or control{}; {}", did_you_mean(device, known),
-                                   allowed_words(known)));
-  }
+  std::vector<std::string> rules;
+  for (const auto& rule : plan.spec.rules) rules.push_back(rule.name);
+  check_listed(loaded.places, "in_service", plan.in_service, switchable_names(plan.spec),
+               "the house has no such device or control");
+  check_listed(loaded.places, "rules_at_rest", loaded.value.rules_at_rest, rules, "the scenario has no such rule");
+  lay_to_rest(plan.spec, loaded.value.rules_at_rest);
+  plan.rules_at_rest = std::move(loaded.value.rules_at_rest);
 }
 
 Scenario from_root(LocatedNode root, const std::filesystem::path& file) {

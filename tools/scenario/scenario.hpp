@@ -17,7 +17,8 @@ struct PlanScenario {
   std::vector<std::string> in_service;
   ScenarioSpec spec;
   Places places;
-  LocatedNode root;  ///< the merged text, for saving and messages
+  LocatedNode root;                        ///< the merged text, for saving and messages
+  std::vector<std::string> rules_at_rest;  ///< of the scenario; the spec has them no longer
   bool uses(const std::string& device) const;
 };
 

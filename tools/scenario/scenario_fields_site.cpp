@@ -226,7 +226,9 @@ void fields(FieldVisitor& v, PlanSpec& s) {
   v.text("about", s.about, {.default_text = "", .about = "the plan in one line"});
   v.texts("in_service", s.in_service,
           {.required = true,
-           .about = "openings, fans, mist lines, shades, thermostats and timers that this plan uses; others rest"});
+           .about = "openings, fans, lines, pads, shades, controls and timers that this plan uses; others rest"});
+  v.texts("rules_at_rest", s.rules_at_rest,
+          {.about = "rules that do not hold in this plan, with what the grower does on them; all others hold"});
 }
 
 }  // namespace noonhouse

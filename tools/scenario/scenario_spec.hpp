@@ -106,6 +106,7 @@ struct ScenarioSpec {
 struct PlanSpec {
   std::string about;
   std::vector<std::string> in_service;
+  std::vector<std::string> rules_at_rest;
 };
 
 }  // namespace noonhouse
