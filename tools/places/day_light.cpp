@@ -103,8 +103,8 @@ std::size_t cloth_state(const PlanScenario& plan, const std::string& name) {
   for (const auto& shade : plan.spec.shades) names.push_back(shade.name);
   const auto found = std::find(names.begin(), names.end(), name);
   if (found == names.end())
-    throw UserError(ErrorKind::unknown_name,
-                    fmt::format("the scenario has no shade cloth \"{}\"{}", name, did_you_mean(name, names)));
+    throw UserError(ErrorKind::unknown_name, fmt::format("--drawn: the scenario has no shade cloth \"{}\"{}; {}", name,
+                                                         did_you_mean(name, names), allowed_words(names)));
   return static_cast<std::size_t>(found - names.begin()) + 1;
 }
 

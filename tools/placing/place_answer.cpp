@@ -123,8 +123,8 @@ void require_known(const std::vector<std::string>& groups, const PlanScenario& p
   for (const auto& group : plan.spec.plants) known.push_back(group.name);
   for (const std::string& name : groups)
     if (std::find(known.begin(), known.end(), name) == known.end())
-      throw UserError(ErrorKind::unknown_name, fmt::format("--keep: the scenario has no group of plants \"{}\"{}", name,
-                                                           did_you_mean(name, known)));
+      throw UserError(ErrorKind::unknown_name, fmt::format("--keep: the scenario has no group of plants \"{}\"{}; {}",
+                                                           name, did_you_mean(name, known), allowed_words(known)));
 }
 
 GroupShown group_shown(const PlanScenario& plan, const PlaceQuestion& question, const WatchedRun& now, std::size_t g) {

@@ -50,8 +50,8 @@ std::vector<TriedKind> kinds_of(const PlanScenario& plan, const std::vector<std:
     const auto found = std::find(names.begin(), names.end(), name);
     if (found == names.end())
       throw UserError(ErrorKind::unknown_name,
-                      fmt::format("--kind: neither the library nor the scenario has a kind of plants \"{}\"{}", name,
-                                  did_you_mean(name, names)));
+                      fmt::format("--kind: neither the library nor the scenario has a kind of plants \"{}\"{}; {}",
+                                  name, did_you_mean(name, names), allowed_words(names)));
     out.push_back(all[static_cast<std::size_t>(found - names.begin())]);
   }
   return out;
