@@ -23,9 +23,11 @@ struct ShortWeather {
   const char* at;
   double begin_min, lasts_min, spacing_min;  ///< of the grid that it needs, from 15 min
 };
-const ShortWeather kShort[] = {
-    {"14:07", 847, 3, 1},   {"00:00", 0, 2, 1},    {"00:06", 6, 9, 3},    {"13:55", 835, 25, 5},
-    {"12:30", 750, 30, 15}, {"23:57", 1437, 3, 3}, {"09:59", 599, 61, 1}, {"12:15", 735, 1, 1},
+const ShortWeather kShort[] =
+    {
+        {"14:07", 847, 3, 1},  {"00:00", 0, 2, 1},     {"00:06", 6, 9, 3},
+        {"13:55", 835, 25, 5}, {"12:30", 750, 30, 15}, {"23:57", 1437, 3, 3},
+        {"09:59", 599, 61, 1}, {"12:15", 735, 1, 1},   {"14:15:40", 856, 5, 1},  // to the nearest minute
 };
 
 std::string hazard(const char* kind, const ShortWeather& w, const char* how_much) {
@@ -57,7 +59,6 @@ TEST(HazardTimes, AGustHasItsFullStrengthAndTimeOnAGridThatDividesIt) {
 
 TEST(HazardTimes, ACloudburstBringsItsWholeRainWithinItsTime) {
   for (const ShortWeather& w : kShort) {
-    if (w.lasts_min < 2) continue;  // rain is sampled once a minute, and the rows of a shorter one are finer
     const auto table = table_of(small_faults::read(hazard("cloudburst", w, "rain: 12 mm")));
     const double spacing_s = seconds(table->spacing());
     EXPECT_EQ(spacing_s, 60.0 * w.spacing_min) << w.at;
@@ -77,6 +78,11 @@ TEST(HazardTimes, OneGridServesSeveralHazards) {
       "hazards:\n  squall: { kind: gusts, day: 1, at: \"14:10\", lasts: 10 min, speed: 20 m/s }\n"
       "  burst: { kind: cloudburst, day: 1, at: \"16:06\", lasts: 30 min, rain: 5 mm }\n");
   EXPECT_EQ(scenario.plans.front().spec.run.sun_every_s, 60.0) << "15 and 10 leave 5, and 966 leaves 1";
+  const Scenario odd = read_scenario_text(
+      small_scenario::with(small_faults::kText, "warm_up: 0 s", "warm_up: 0 s, sun_every: 90 s") +
+          "hazards:\n  squall: { kind: gusts, day: 1, at: \"14:10\", lasts: 10 min, speed: 20 m/s }\n",
+      "odd.yaml");
+  EXPECT_EQ(odd.plans.front().spec.run.sun_every_s, 30.0) << "90 s do not divide ten minutes, and stay the coarsest";
   const Scenario hail = small_faults::read("hazards:\n  hail: { kind: hail, day: 1, at: \"14:07\", stone: 20 mm }\n");
   EXPECT_EQ(hail.plans.front().spec.run.sun_every_s, 900.0) << "hail is no weather of the grid";
 }

@@ -22,11 +22,13 @@ std::size_t grid_instants(const RunSpec& run) {
   return static_cast<std::size_t>((ticks(run.length_s).ms + spacing.ms - 1) / spacing.ms) + 1;
 }
 
-/// Mean rain over [from, to], sampled each minute: exact where rows are whole minutes.
+/// Mean rain over [from, to], sampled in the middle of each minute, or of each row where those are shorter: exact where
+/// rows are whole minutes, or divide one.
 double mean_rain(const WeatherSignal& weather, Tick from, Tick to) {
+  const Tick step = std::min(1_min, ticks(weather.series().step_s));
   double sum = 0.0;
   int count = 0;
-  for (Tick t = from + 30_s; t < to; t = t + 1_min, ++count) sum += weather.at(t).rain_kg_m2_s;
+  for (Tick t = from + Tick{step.ms / 2}; t < to; t = t + step, ++count) sum += weather.at(t).rain_kg_m2_s;
   return count > 0 ? sum / count : 0.0;
 }
 
