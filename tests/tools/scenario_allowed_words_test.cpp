@@ -64,7 +64,8 @@ constexpr Answer kUnitAnswers[] = {
 };
 constexpr Answer kNameAnswers[] = {
     {"PlansAtTheTop", "title: A small house", "titel: A small house", ", prices, plans"},
-    {"ChangeInAPlan", "about: cooled by one thermostat", "abuot: cooled", "allowed: about, in_service, rules_at_rest, change"},
+    {"ChangeInAPlan", "about: cooled by one thermostat", "abuot: cooled",
+     "allowed: about, in_service, rules_at_rest, change"},
     {"OneThatMeasuresIt", "bench sensor\n    starts_at", "bench sensro\n    starts_at", "allowed: bench sensor"},
     {"NoneThatMeasuresIt", "height: 1 m\nthermostats", "height: 1 m\n    measures: humidity\nthermostats",
      "read \"bench sensor\"; this must be one under sensors that measures temperature; there is none"},

@@ -23,11 +23,9 @@ struct ShortWeather {
   const char* at;
   double begin_min, lasts_min, spacing_min;  ///< of the grid that it needs, from 15 min
 };
-const ShortWeather kShort[] =
-    {
-        {"14:07", 847, 3, 1},  {"00:00", 0, 2, 1},     {"00:06", 6, 9, 3},
-        {"13:55", 835, 25, 5}, {"12:30", 750, 30, 15}, {"23:57", 1437, 3, 3},
-        {"09:59", 599, 61, 1}, {"12:15", 735, 1, 1},   {"14:15:40", 856, 5, 1},  // to the nearest minute
+const ShortWeather kShort[] = {
+    {"14:07", 847, 3, 1},  {"00:00", 0, 2, 1},    {"00:06", 6, 9, 3},   {"13:55", 835, 25, 5},   {"12:30", 750, 30, 15},
+    {"23:57", 1437, 3, 3}, {"09:59", 599, 61, 1}, {"12:15", 735, 1, 1}, {"14:15:40", 856, 5, 1},
 };
 
 std::string hazard(const char* kind, const ShortWeather& w, const char* how_much) {
