@@ -48,6 +48,38 @@ MISTAKES = (
 )
 
 
+# A wrong command line, and what its one message says.
+WRONG_LINES = (
+    ((), ("name a command: check, run",)),
+    (("compar", "x"), ('did you mean "compare"?',)),
+    (("--versio",), ('no option "--versio"', 'did you mean "--version"?')),
+    (("run",), ("run: name the scenario file",)),
+    (("run", "--thred"), ('no option "--thred"', 'did you mean "--threads"?', "--plan, --results")),
+    (("run", "house.yaml", "--threads", "9999"), ("--threads", "9999", "0 to 1024")),
+    (("run", "house.yaml", "--plan"), ("--plan", "missing")),
+    (("faults", "a", "b c"), ('"b c" beyond', "in quotes")),
+)
+
+
+class WrongLines(unittest.TestCase):
+    def test_each_gets_one_message_with_what_is_allowed(self):
+        for words, parts in WRONG_LINES:
+            with self.subTest(words=words):
+                done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=60, check=False)
+                self.assertEqual(done.returncode, STATUS["usage"], done.stderr)
+                self.assertEqual(done.stdout, "")
+                self.assertEqual(done.stderr.count("\n"), 1, done.stderr)
+                self.assertTrue(done.stderr.startswith("noonhouse: "), done.stderr)
+                for part in parts + ("--help",):
+                    self.assertIn(part, done.stderr)
+
+    def test_help_and_version_are_no_errors(self):
+        for words in (("--help",), ("--version",), ("run", "--help")):
+            done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=60, check=False)
+            self.assertEqual((done.returncode, done.stderr), (0, ""))
+            self.assertTrue(done.stdout)
+
+
 class BadFiles(unittest.TestCase):
     def setUp(self):
         folder = tempfile.TemporaryDirectory()

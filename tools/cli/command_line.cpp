@@ -11,6 +11,7 @@
 
 #include "sim/core/errors.hpp"
 #include "tools/cli/commands.hpp"
+#include "tools/cli/usage_errors.hpp"
 #include "tools/units/nearest.hpp"
 
 namespace noonhouse {
@@ -170,7 +171,9 @@ int command_line(int argc, char** argv) {
     if (std::fflush(stdout) != 0) throw UserError(ErrorKind::disk_full, "standard output cannot be written");
     return 0;
   } catch (const CLI::ParseError& error) {
-    return app.exit(error) == 0 ? 0 : static_cast<int>(ErrorKind::usage);
+    if (error.get_exit_code() == 0) return app.exit(error);  // help or version was asked for
+    fmt::print(stderr, "noonhouse: {}\n", usage_error(app, error).what());
+    return static_cast<int>(ErrorKind::usage);
   } catch (const UserError& error) {
     fmt::print(stderr, "noonhouse: {}\n", error.what());
     return error.exit_status();

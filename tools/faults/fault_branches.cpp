@@ -16,7 +16,7 @@ void refuse_when_stopped(const std::atomic<bool>* stop) {
     throw UserError(ErrorKind::interrupted, "interrupted; nothing was kept");
 }
 
-/// "heat" of "lost: heat, as much as 1.0 h at 46 degC does; ...".
+/// "heat" of "lost: heat, in all as harmful as 1.0 h at 46 degC; ...".
 std::string hazard_of(const LogEntry& entry) {
   const std::size_t from = std::min(entry.what.find(": "), entry.what.size());
   return entry.what.substr(from, entry.what.find(',', from) - from);
