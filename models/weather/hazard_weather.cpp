@@ -114,14 +114,6 @@ WeatherSeries with_cloudburst(const WeatherSeries& series, const Cloudburst& bur
   return out;
 }
 
-WeatherSeries with_gusts(const WeatherSeries& series, const GustSpell& spell) {
-  WeatherSeries out = series;
-  const Window window = make_window(out, spell.begin, spell.duration_s);
-  for (std::size_t i = 0; i < out.rows.size(); ++i)
-    if (window.has_instant(instant_s(out, i))) out.rows[i].wind_m_s = std::max(out.rows[i].wind_m_s, spell.speed_m_s);
-  return out;
-}
-
 std::optional<NightSpan> night_after(const WeatherSeries& series, std::chrono::sys_days evening) {
   const double latitude = series.latitude_deg * kRadiansPerDegree, longitude = series.longitude_deg * kRadiansPerDegree;
   const double start_days = static_cast<double>(series.start.time_since_epoch().count()) - series.utc_offset_s;

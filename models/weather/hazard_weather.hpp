@@ -9,7 +9,7 @@
 /// returns the series changed; rows outside its window keep their values. Rows stay physical: light closes (global is
 /// level beam and diffuse), nothing is negative, no humidity is above saturation. `invented` is set.
 ///
-/// Times are labels as in WeatherSeries. Cloudbursts and gusts count to the whole minute, lie within the series, and
+/// Times are labels as in WeatherSeries. Cloudbursts count to the whole minute, lie within the series, and
 /// first divide its rows (with_finer_rows), so that both ends are edges of rows, four rows or more lie within, and none
 /// is longer than ten minutes. States go straight between rows (WeatherSignal): just outside a window they change over
 /// the one row that leads to it. Light and rain belong to intervals and change within the window alone.
@@ -28,14 +28,6 @@ struct Cloudburst {
 /// cloudy_emissivity of models/properties, where the series knows its longwave.
 /// Does not model: the gusts and the cold air that come with it, wet surfaces outside, hail.
 WeatherSeries with_cloudburst(const WeatherSeries& series, const Cloudburst& burst);
-
-/// A spell of wind. Speeds below `speed_m_s` are raised to it, others stay: a mean over minutes, not one gust.
-struct GustSpell {
-  std::chrono::sys_seconds begin{};
-  double duration_s = 3600.0;
-  double speed_m_s = 0.0;
-};
-WeatherSeries with_gusts(const WeatherSeries& series, const GustSpell& spell);
 
 /// Seconds from the series' start to a sunset and the sunrise after it; nothing where the sun does not set or rise.
 struct NightSpan {

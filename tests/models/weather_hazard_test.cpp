@@ -166,25 +166,6 @@ TEST(CloudburstWeather, KeepsWhatIsUnknownUnknown) {
                           [](const WeatherRow& r) { return std::isnan(r.longwave_down_w_m2); }));
 }
 
-TEST(GustWeather, RaisesWindInItsTimeAlone) {
-  const WeatherSeries was = spring(), is = with_gusts(was, {kFirst + hours{30}, 3600.0, 18.0});
-  const WeatherSignal before = signal_of(was), after = signal_of(is);
-  for (double t_s = 0.0; t_s <= 4.0 * kSecondsPerDay; t_s += 300.0) {
-    const bool inside = t_s >= 108000.0 && t_s <= 111600.0;
-    const bool beside = t_s > 108000.0 - is.step_s && t_s < 111600.0 + is.step_s;
-    const double wind = after.at(ticks(t_s)).wind_m_s;
-    if (inside) {
-      EXPECT_DOUBLE_EQ(wind, 18.0) << t_s;
-    }
-    if (!beside) {
-      EXPECT_NEAR(wind, before.at(ticks(t_s)).wind_m_s, 1e-9) << t_s;
-    }
-  }
-  EXPECT_LE(is.step_s, 600.0);
-  EXPECT_EQ(with_gusts(was, {kFirst + hours{30}, 3600.0, 0.5}).rows, with_finer_rows(was, is.step_s).rows)
-      << "a spell below the wind that blows changes nothing";
-}
-
 TEST(FrostNightWeather, ComesDownToItsColdestAtDawn) {
   const WeatherSeries was = spring();
   const auto night = night_after(was, kFirst + std::chrono::days{1});

@@ -1,11 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <cmath>
 #include <optional>
 #include <string>
 #include <variant>
 
+#include "sim/core/tick.hpp"
+
 /// Bad weather and failures that a scenario puts into its run. SI inside; defaults stand in the field lists.
 namespace noonhouse {
+
+/// Short weather begins and ends on whole minutes.
+inline Tick whole_minutes(double time_s) { return 1_min * std::llround(time_s / kSecondsPerMinute); }
 
 struct HailSpec {
   int day = 0;

@@ -106,10 +106,7 @@ class BadWeather {
  public:
   BadWeather(const ScenarioSpec& s, WeatherSeries& series) : s_(s), series_(series) {}
   void operator()(const HailSpec&) const {}
-  void operator()(const GustsSpec& h) const {
-    const double mean = h.speed_m_s / (s_.site.gust_factor * std::max(0.01, s_.site.wind_share));
-    series_ = with_gusts(series_, {at(h.day, h.at_s), h.lasts_s, mean});
-  }
+  void operator()(const GustsSpec&) const { series_.invented = true; }  // they blow at the house: see SiteTable
   void operator()(const CloudburstSpec& h) const {
     series_ = with_cloudburst(series_, {at(h.day, h.at_s), h.lasts_s, 1000.0 * h.rain_m});
   }

@@ -33,14 +33,14 @@ void SiteForcing::write(std::size_t k, double share, std::span<const double> cha
   const auto put = [&out](ChannelId channel, double value) { out[at(channel.index)] = value; };
   put(channels_.outdoor, between(a.outdoor_k, b.outdoor_k));
   put(channels_.humidity, between(a.humidity_ratio, b.humidity_ratio));
-  put(channels_.wind, between(a.wind_m_s, b.wind_m_s));
-  put(channels_.gust, table.gust_factor() * between(a.wind_m_s, b.wind_m_s));
+  put(channels_.wind, between(a.wind_m_s, a.wind_at_end_m_s));
+  put(channels_.gust, table.gust_factor() * between(a.wind_m_s, a.wind_at_end_m_s));
   put(channels_.sky, between(a.sky_k, b.sky_k));
   put(channels_.global, between(a.global_w_m2, b.global_w_m2));
   put(channels_.panel, between(a.panel_w, b.panel_w));
   put(channels_.deep_soil, between(a.deep_soil_k, b.deep_soil_k));
   put(channels_.rain, a.rain_kg_m2_s);
-  const double *wind = table.wind_pa(k), *wind_next = table.wind_pa(k + 1);
+  const double *wind = table.wind_pa(k), *wind_next = table.wind_at_end_pa(k);
   for (std::size_t f = 0; f < channels_.wind_pa.size(); ++f) put(channels_.wind_pa[f], between(wind[f], wind_next[f]));
 
   const double *away = table.sunlight(k, 0), *away_next = table.sunlight(k + 1, 0);

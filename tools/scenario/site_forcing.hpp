@@ -36,7 +36,9 @@ SunRow sun_row(const ScenarioSpec& spec, const HouseShape& shape);
 class SiteTable {
  public:
   struct Instant {
-    double outdoor_k = 0.0, humidity_ratio = 0.0, wind_m_s = 0.0, wind_from_rad = 0.0, sky_k = 0.0;
+    double outdoor_k = 0.0, humidity_ratio = 0.0, wind_from_rad = 0.0, sky_k = 0.0;
+    /// At the beginning and at the end of the interval that begins here: gusts set in and cease at once.
+    double wind_m_s = 0.0, wind_at_end_m_s = 0.0;
     double global_w_m2 = 0.0, panel_w = 0.0;
     double rain_kg_m2_s = 0.0;  ///< mean over the interval that begins here
     double deep_soil_k = 0.0;
@@ -53,14 +55,17 @@ class SiteTable {
   double gust_factor() const { return gust_factor_; }  ///< gusts over the mean wind at the house
   double mean_outdoor_k() const;                       ///< over the run's grid instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
-  /// Pressure of the wind on each facet [Pa].
-  const double* wind_pa(std::size_t k) const { return wind_pa_.data() + k * row_.facets; }
+  /// Pressure of the wind on each facet [Pa] at the beginning and at the end of the interval that begins at an instant.
+  const double* wind_pa(std::size_t k) const { return wind_pa_.data() + 2 * k * row_.facets; }
+  const double* wind_at_end_pa(std::size_t k) const { return wind_pa(k) + row_.facets; }
   /// Entries of a row with all cloths away (state 0) or cloth s alone drawn (state s + 1).
   const double* sunlight(std::size_t k, std::size_t state) const {
     return sunlight_.data() + (k * (row_.cloths + 1) + state) * row_.size();
   }
 
  private:
+  void add_wind(const ScenarioSpec& spec, const HouseShape& shape, double pressure_pa);
+
   Tick spacing_;
   double gust_factor_ = 1.0;
   SunRow row_;

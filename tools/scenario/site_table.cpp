@@ -52,6 +52,18 @@ double past_obstacles(const ScenarioSpec& spec, const HouseShape& shape, const S
   return now.geometry->scene.past_obstacles(place, now.to_sun);
 }
 
+/// Mean wind at the house that the scenario's gusts bring at an instant of the grid [m/s]; 0 while none blow.
+double gusts_at_m_s(const ScenarioSpec& spec, Tick when) {
+  double strongest = 0.0;
+  for (const auto& item : spec.hazards)
+    if (const auto* gusts = std::get_if<GustsSpec>(&item.value.what)) {
+      const Tick begin = kDay * (gusts->day - 1) + whole_minutes(gusts->at_s);
+      if (when >= begin && when < begin + std::max(1_min, whole_minutes(gusts->lasts_s)))
+        strongest = std::max(strongest, gusts->speed_m_s / spec.site.gust_factor);
+    }
+  return strongest;
+}
+
 SiteTable::Instant weather_instant(const ScenarioSpec& spec, const WeatherSignal& weather, double pressure_pa, Tick t,
                                    double direct_left) {
   const WeatherRow w = weather.at(t);
@@ -103,17 +115,31 @@ SiteTable::SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const We
     const Tick t = spacing_ * static_cast<std::int64_t>(k);
     instants_.push_back(
         weather_instant(spec, weather, pressure_pa, t, past_obstacles(spec, shape, sun_->instants()[k])));
-    const Instant& air = instants_.back();
-    const double head =
-        velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa), air.wind_m_s);
-    const double wind_from = air.wind_from_rad;
-    for (const Facet& facet : shape.facets)
-      wind_pa_.push_back(head * wind_coefficient(shape, facet, spec.site.surroundings, wind_from));
     const SunlitHouse::Instant& now = sun_->instants()[k];
     if (now.elevation_rad <= 0.0) continue;
     const SkyLight light = sky_light(weather.at(t), weather.sun(t));
     for (std::size_t state = 0; state <= row_.cloths; ++state)
       account.write(light, now, state, sunlight_.data() + (k * (row_.cloths + 1) + state) * row_.size());
+  }
+  add_wind(spec, shape, pressure_pa);
+}
+
+/// Wind of each interval's ends, with the gusts that blow in it, and what it presses on the facets.
+void SiteTable::add_wind(const ScenarioSpec& spec, const HouseShape& shape, double pressure_pa) {
+  for (std::size_t k = 0; k < instants_.size(); ++k) {
+    Instant& now = instants_[k];
+    const Instant& next = instants_[std::min(k + 1, instants_.size() - 1)];
+    const double gusts_m_s = gusts_at_m_s(spec, spacing_ * static_cast<std::int64_t>(k));
+    now.wind_at_end_m_s = std::max(next.wind_m_s, gusts_m_s);  // the next instant's is the weather's own still
+    now.wind_m_s = std::max(now.wind_m_s, gusts_m_s);
+    const auto press = [&](const Instant& air, double wind_m_s) {
+      const double head =
+          velocity_pressure_pa(moist_air_density(air.outdoor_k, air.humidity_ratio, pressure_pa), wind_m_s);
+      for (const Facet& facet : shape.facets)
+        wind_pa_.push_back(head * wind_coefficient(shape, facet, spec.site.surroundings, air.wind_from_rad));
+    };
+    press(now, now.wind_m_s);
+    press(next, now.wind_at_end_m_s);
   }
 }
 
