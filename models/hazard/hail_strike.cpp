@@ -55,12 +55,14 @@ void HailStrike::break_panes(const Situation& situation, Actions& actions) {
 void HailStrike::finish(const Situation& situation, Actions& actions) {
   hailing_ = false;
   const EventId hail = p_.hailing.valid() ? situation.last_change(p_.hailing) : kNoEvent;
-  if (failure_ == kNoEvent) {
-    actions.log(EventKind::weather, "held the hail: stones of " + number(p_.stone_j) + " J", hail);
-    return;
-  }
-  const double share_percent = 100.0 * situation.value(p_.broken);
-  actions.log(EventKind::weather, "hail is over: " + number(share_percent) + " % of it is broken", failure_);
+  const double broken = situation.value(p_.broken);
+  const std::string share = number(100.0 * broken) + " % of it is broken", stones = number(p_.stone_j) + " J";
+  if (failure_ != kNoEvent)
+    actions.log(EventKind::weather, "hail is over: " + share, failure_);
+  else if (broken > 0.0)  // by another storm
+    actions.log(EventKind::weather, "lost no more to stones of " + stones + ": " + share + " already", hail);
+  else
+    actions.log(EventKind::weather, "held the hail: stones of " + stones, hail);
 }
 
 void HailStrike::react(const Situation& situation, const Trigger& trigger, Actions& actions) {

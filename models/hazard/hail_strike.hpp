@@ -12,7 +12,7 @@ namespace noonhouse {
 /// panes grows as hail_broken_share says, on what is whole still. It is told to the run once a minute, when a cover
 /// moves and at the end; it never shrinks here, and two storms add up.
 /// The first break is a failure that stands: a cover's own failure is its cause where one stands, else the hail. At
-/// the end one line tells the share broken, or that the facet held.
+/// the end one line tells the share broken, that the facet held, or that it lost no more to this storm than to others.
 /// Does not model: stones of many sizes, chance (the share is the expected one), panes that crack and hold.
 class HailStrike final : public Agent {
  public:
@@ -31,7 +31,7 @@ class HailStrike final : public Agent {
     double pane_area_m2 = 1.0;
     std::vector<Cover> covers;
     ChannelId broken;   ///< share of the panes, 0 to 1
-    ChannelId hailing;  ///< optional: its last change is the weather event behind a break
+    ChannelId hailing;  ///< of this storm alone; optional: its last change is the weather event behind a break
   };
   static constexpr bool kDecides = false;
   static std::vector<ChannelId> follows(const Parameters& p);

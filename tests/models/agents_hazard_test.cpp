@@ -111,6 +111,21 @@ TEST(HailStrike, AddsToWhatIsBrokenAlready) {
   EXPECT_NEAR(s.share(), 1.0 - 0.5 * (1.0 - broken_after(600.0)), 1e-12);
 }
 
+TEST(HailStrike, DoesNotSayThatItHeldWhereAnotherStormBrokeIt) {
+  HailStage s;
+  HailStrike::Parameters before = s.p, beside = s.p;
+  before.stone_j = beside.stone_j = 1.0;
+  before.from = 100_s;
+  before.until = 500_s;
+  beside.from = 900_s;
+  beside.until = 1500_s;
+  s.stage.agent<HailStrike>(before);
+  s.stage.agent<HailStrike>(beside);
+  EXPECT_THAT(s.run(), ElementsAre("500 held the hail: stones of 1 J", "660 hail of 5 J breaks it: it bears 3.5 J",
+                                   "1200 hail is over: 70 % of it is broken",
+                                   "1500 lost no more to stones of 1 J: 70 % of it is broken already"));
+}
+
 TEST(HailStrike, LeadsBackToTheHailOrToTheCoverThatFailed) {
   HailStage open;
   open.stage.hand(open.hailing, {{600_s, 1.0}});

@@ -44,8 +44,11 @@ double value_of(const FaultSpec& f, const FaultPoint& point) {
 
 }  // namespace
 
-/// What a failure of the scenario's own says: with its own figure where it has one.
 namespace {
+/// Three digits that count, and from a thousand on all that are before the point.
+std::string figure(double value) { return value < 999.5 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value); }
+
+/// What a failure of the scenario's own says: with its own figure where it has one.
 std::string words_of(const FaultSpec& f, const FaultPoint& point) {
   switch (f.what) {
     case FailureKind::reads_low:
@@ -53,7 +56,7 @@ std::string words_of(const FaultSpec& f, const FaultPoint& point) {
     case FailureKind::reads_high:
       return fmt::format("reads {:.3g} K high", f.by_k);
     case FailureKind::tank_leaks:
-      return fmt::format("leaks {:.3g} L an hour", 3.6e6 * f.leak_m3_s);
+      return fmt::format("leaks {} L an hour", figure(3.6e6 * f.leak_m3_s));
     default:
       return point.words;
   }
@@ -99,9 +102,9 @@ void Assembler::add_hazards() {
     if (begins.blows_s > 0.0) line.sets.emplace_back(storm_until, seconds(from) + begins.blows_s);
     script.lines.push_back(std::move(line));
   }
-  ChannelId hailing = graph_.channel("hail falls", "1", 0.0);
   for (const auto& [name, hazard] : spec_.hazards)
     if (const auto* hail = std::get_if<HailSpec>(&hazard.what)) {
+      const ChannelId hailing = graph_.channel("hail falls: " + name, "1", 0.0);
       const Tick from = kDay * (hail->day - 1) + ticks(hail->at_s);
       script.lines.push_back({from,
                               fmt::format("{}: hail begins, stones of {:.3g} mm", name, 1000.0 * hail->stone_m),
