@@ -86,19 +86,21 @@ PlanScenario make_plan(const LocatedNode& root, std::string name) {
   return plan;
 }
 
-/// Refuses what is not known of a list of names under a plan's key.
+/// Refuses what is not known of a list of names under a plan's key; `missing` says what there is not in that plan.
 void check_listed(const Places& places, const std::string& key, const std::vector<std::string>& listed,
-                  const std::vector<std::string>& known, const char* missing) {
+                  const std::vector<std::string>& known, const std::string& missing) {
   for (std::size_t i = 0; i < listed.size(); ++i)
     if (std::find(known.begin(), known.end(), listed[i]) == known.end())
       places.fail(ErrorKind::unknown_name, key + "." + std::to_string(i + 1),
                   fmt::format("{}{}; {}", missing, did_you_mean(listed[i], known), allowed_words(known)));
 }
 
-/// Takes rules out of a plan, and what the grower does on them. Rules are safeguards: they hold where a plan does not
-/// say otherwise, so that none is forgotten.
-void lay_to_rest(ScenarioSpec& spec, const std::vector<std::string>& rules) {
-  const auto rests = [&](const std::string& rule) {
+/// Takes a plan's rules at rest out of it, and what the grower does on them. Rules are safeguards: they hold where a
+/// plan does not say otherwise, so that none is forgotten. To be done when all is checked: a rule at rest is checked
+/// like any other, and its name is known to be nobody else's.
+void lay_to_rest(PlanScenario& plan) {
+  ScenarioSpec& spec = plan.spec;
+  const auto rests = [&rules = plan.rules_at_rest](const std::string& rule) {
     return std::find(rules.begin(), rules.end(), rule) != rules.end();
   };
   std::erase_if(spec.rules, [&](const auto& rule) { return rests(rule.name); });
@@ -114,9 +116,9 @@ void read_plan_words(const LocatedNode& words, PlanScenario& plan) {
   std::vector<std::string> rules;
   for (const auto& rule : plan.spec.rules) rules.push_back(rule.name);
   check_listed(loaded.places, "in_service", plan.in_service, switchable_names(plan.spec),
-               "the house has no such device or control");
-  check_listed(loaded.places, "rules_at_rest", loaded.value.rules_at_rest, rules, "the scenario has no such rule");
-  lay_to_rest(plan.spec, loaded.value.rules_at_rest);
+               fmt::format("in plan \"{}\" the house has no such device or control", plan.name));
+  check_listed(loaded.places, "rules_at_rest", loaded.value.rules_at_rest, rules,
+               fmt::format("in plan \"{}\" the scenario has no such rule", plan.name));
   plan.rules_at_rest = std::move(loaded.value.rules_at_rest);
 }
 
@@ -143,6 +145,7 @@ Scenario from_root(LocatedNode root, const std::filesystem::path& file) {
     out.plans.push_back(std::move(plan));
   }
   for (const PlanScenario& plan : out.plans) cross_check(plan);
+  for (PlanScenario& plan : out.plans) lay_to_rest(plan);
   return out;
 }
 
