@@ -70,6 +70,32 @@ INSTANTIATE_TEST_SUITE_P(
                     Case{"All", {"ridge vent", "fan", "mist", "second mist", "heat watch"}, kAlways + 127.0}),
     [](const auto& its) { return its.param.name; });
 
+/// What a rule that is only a sign costs with its sensor, where the grower opens and shuts these on it.
+double price_of_the_sign(const std::vector<std::string>& in_service, const std::vector<std::string>& opens,
+                         const std::vector<std::string>& shuts, const std::string& sign = "damp nights") {
+  PlanScenario plan;
+  plan.in_service = in_service;
+  plan.spec = priced_house();
+  plan.spec.rules[0].value.forbids.clear();
+  plan.spec.rules.push_back({"storm", {}});
+  plan.spec.prices.parts = {{"roof sensor", {5.0, 1.0, 0.0}}, {"damp nights", {7.0, 1.0, 0.0}}};
+  ResponseSpec response;
+  response.sign = sign;
+  response.opens = opens;
+  response.shuts = shuts;
+  plan.spec.grower.responses = {{"airs it", response}};
+  return plan_cost(plan, {}).capital;
+}
+
+TEST(PlanCost, ASignCostsOnlyWhereTheGrowerMovesSomethingInServiceOnIt) {
+  EXPECT_EQ(price_of_the_sign({"ridge vent"}, {"ridge vent"}, {}), 12.0);
+  EXPECT_EQ(price_of_the_sign({"ridge vent"}, {}, {"ridge vent"}), 12.0);
+  EXPECT_EQ(price_of_the_sign({"fan"}, {"ridge vent"}, {"mist", "fan"}), 12.0) << "the last of several";
+  EXPECT_EQ(price_of_the_sign({"fan"}, {"ridge vent"}, {"mist"}), 0.0) << "neither is in service";
+  EXPECT_EQ(price_of_the_sign({"ridge vent"}, {}, {}), 0.0);
+  EXPECT_EQ(price_of_the_sign({"ridge vent"}, {"ridge vent"}, {}, "storm"), 0.0) << "on another sign";
+}
+
 /// 300 over 6 seasons and 20 of upkeep; in 12 of 120 days two visits at 35 and 1.5 m3 at 4: 70 + (70 + 6) x 10.
 TEST(PlanCost, ASeasonIsWearUpkeepAndWaterBrought) {
   PlanScenario plan;

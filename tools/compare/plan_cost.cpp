@@ -15,13 +15,16 @@ void add_sensors(std::set<std::string>& read, const PlanScenario& plan, const It
     if (plan.uses(item.name)) read.insert(item.value.sensor);
 }
 
-/// Whether a rule forbids or calls something in service, or is a sign on which the grower acts.
+/// Whether a rule forbids or calls something in service, or is a sign on which the grower opens or shuts such a thing.
 bool acts(const PlanScenario& plan, const Named<RuleSpec>& rule) {
-  const auto used = [&](const std::string& device) { return plan.uses(device); };
+  const auto any_used = [&](const std::vector<std::string>& devices) {
+    return std::any_of(devices.begin(), devices.end(), [&](const std::string& device) { return plan.uses(device); });
+  };
   const auto& responses = plan.spec.grower.responses;
-  return std::any_of(rule.value.forbids.begin(), rule.value.forbids.end(), used) ||
-         std::any_of(rule.value.calls.begin(), rule.value.calls.end(), used) ||
-         std::any_of(responses.begin(), responses.end(), [&](const auto& r) { return r.value.sign == rule.name; });
+  return any_used(rule.value.forbids) || any_used(rule.value.calls) ||
+         std::any_of(responses.begin(), responses.end(), [&](const auto& r) {
+           return r.value.sign == rule.name && (any_used(r.value.opens) || any_used(r.value.shuts));
+         });
 }
 
 /// The sensors that something in service reads.
