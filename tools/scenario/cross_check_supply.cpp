@@ -156,7 +156,8 @@ class SupplyCheck {
 
   void in_run(const std::string& path, int day) const {
     const double days = s_.run.length_s / 86400.0;
-    require(day - 1 < days, ErrorKind::out_of_range, path + ".day", fmt::format("the run has {:.4g} days", days));
+    require(day - 1 < days, ErrorKind::out_of_range, path + ".day",
+            days == 1.0 ? "the run has 1 day" : fmt::format("the run has {:.5g} days", days));
   }
   template <class T>
   void ends_in_run(const std::string& path, const T& hazard) const {
@@ -176,7 +177,13 @@ class SupplyCheck {
       std::visit([&](const auto& hazard) { in_run(path, hazard.day); }, item.value.what);
       std::visit([&](const auto& hazard) { ends_in_run(path, hazard); }, item.value.what);
     }
-    for (const auto& item : s_.faults) in_run("faults." + item.name, item.value.day);
+    for (const auto& item : s_.faults) {
+      const std::string path = "faults." + item.name;
+      in_run(path, item.value.day);
+      const double over_s = 86400.0 * (item.value.day - 1) + item.value.at_s - s_.run.length_s;
+      require(over_s <= 0.0, ErrorKind::does_not_fit, path + ".at",
+              fmt::format("the run ends {:.4g} min before; let it fail earlier or lengthen the run", over_s / 60.0));
+    }
   }
 
   template <class T>
