@@ -57,6 +57,22 @@ TEST(SmallDay, ARuleOfColdDoesNotHoldBeforeItsSensorHasToldAnything) {
   EXPECT_THAT(day.said_by("vent"), Not(Contains(HasSubstr("held back"))));
 }
 
+TEST(SmallDay, ACallingRuleWhoseReadingIsLostHasNoSayWhereAllMustCall) {
+  const std::string all =
+      with(small_faults::kText, "height: 0.5 m, centre: 2.1 m", "heeds: all, height: 0.5 m, centre: 2.1 m");
+  SmallDay day(read(with(all, "  thermometer: { bay: house, height: 1 m }\n",
+                         "  thermometer: { bay: house, height: 1 m }\n"
+                         "  by radio: { bay: house, height: 1 m, polled_every: 1 min, lost_after: 5 min }\n") +
+                    "rules:\n  torrid: { sensor: by radio, warmer_than: 70 degC, calls: [vent] }\n"
+                    "faults:\n  radio: { what: radio lost, of: by radio, day: 1, at: \"12:59:30\", lasts: 1 h }\n"));
+  day.run();
+  // The opener calls all day long; the rule, which does not, keeps the vent shut but while its reading is lost.
+  const auto vent = day.said_by("vent");
+  ASSERT_EQ(vent.size(), 2U);
+  EXPECT_THAT(vent[0], AllOf(HasSubstr("13:04 "), HasSubstr("opens")));
+  EXPECT_THAT(vent[1], AllOf(HasSubstr("14:00 "), HasSubstr("shuts")));
+}
+
 constexpr const char* kHandOff =
     "rules:\n  sandstorm: { from: \"12:00\", until: \"13:00\" }\n"
     "grower:\n  reaction: 10 min\n  present: [{ from: \"00:00\", until: \"24:00\" }]\n";

@@ -45,7 +45,8 @@ void Assembler::add_rule(const Named<RuleSpec>& item) {
   }
   rule_holds_[item.name] = p.holds;
   for (const std::string& device : r.forbids) forbids_[device].push_back({p.holds, item.name});
-  for (const std::string& device : r.calls) callers_[device].emplace_back(p.holds);
+  const ChannelId heard = r.sensor == "none" ? ChannelId{} : sensor(r.sensor).good;  // without it nobody is to heed it
+  for (const std::string& device : r.calls) callers_[device].emplace_back(p.holds, heard);
   add_agent<StandingRule>(std::move(p));
 }
 
