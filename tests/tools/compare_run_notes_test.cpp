@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "models/hazard/wind_load.hpp"
+#include "tools/compare/comparison_words.hpp"
 #include "tools/compare/run_notes.hpp"
 
 namespace noonhouse {
@@ -99,6 +100,16 @@ TEST(DamageNotes, TellWhatBadWeatherBroke) {
       notes[0],
       "Broken on day 4 at 19:00: front roof, hail is over: 63 % of it is broken. The repair is in no price here.");
   EXPECT_EQ(notes[1].substr(0, 27), "Broken on day 5 at 00:00: n");
+}
+
+TEST(WaterUse, SaysWhatOfItWasLost) {
+  WaterOutcome water;
+  water.misted_kg = 70.0;
+  water.dripped_kg = 8.0;
+  EXPECT_EQ(water_use_text(water, UnitSystem::metric), "78 L");
+  water.leaked_kg = 300.0;
+  water.spilt_kg = 1.0;
+  EXPECT_EQ(water_use_text(water, UnitSystem::metric), "379 L, 301 L of it lost");
 }
 
 }  // namespace

@@ -132,7 +132,7 @@ std::vector<Writer::TableRow> Writer::overview() const {
       {"hours beyond limits", [](const RunRecord& r) { return hours_text(tally_plan(r).hours_beyond); }},
       {"air changes an hour", [](const RunRecord& r) { return air_changes_text(r.airing); }},
       {"failures", [](const RunRecord& r) { return std::to_string(tally_plan(r).failures); }},
-      {"water used", [=](const RunRecord& r) { return water_text(tally_plan(r).water_used_kg, units); }},
+      {"water used", [=](const RunRecord& r) { return water_use_text(r.water, units); }},
       {"water left", [=](const RunRecord& r) { return water_text(r.water.end_kg, units); }},
       {"  of a tank of", [=](const RunRecord& r) { return water_text(r.water.capacity_kg, units); }},
       {"the water", [](const RunRecord& r) { return water_outlook(r); }},

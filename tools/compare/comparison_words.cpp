@@ -55,6 +55,12 @@ std::string water_text(double water_kg, UnitSystem units) {
   return format_quantity(water_kg / kWaterKgPerM3, Dimension::volume, units);
 }
 
+std::string water_use_text(const WaterOutcome& water, UnitSystem units) {
+  const double lost_kg = water.leaked_kg + water.spilt_kg;
+  const std::string used = water_text(water.used_kg(), units);
+  return lost_kg >= 0.5 ? used + ", " + water_text(lost_kg, units) + " of it lost" : used;
+}
+
 std::string energy_text(double energy_j, UnitSystem units) {
   return std::isfinite(energy_j) ? format_quantity(energy_j, Dimension::energy, units) : "-";
 }

@@ -24,6 +24,8 @@ std::string temperature_text(double temperature_k, UnitSystem units);
 /// Metres with two decimals, "0.98 m"; feet or inches with three digits.
 std::string height_text(double height_m, UnitSystem units);
 std::string water_text(double water_kg, UnitSystem units);
+/// Water used, "379 L, 301 L of it lost" where a leak or a cut line took some.
+std::string water_use_text(const WaterOutcome& water, UnitSystem units);
 std::string energy_text(double energy_j, UnitSystem units);
 /// A part of a whole in percent, "41 %"; "-" where the whole is not above zero.
 std::string share_text(double part, double whole);
