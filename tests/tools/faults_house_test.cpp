@@ -40,6 +40,20 @@ TEST(Breakages, OfAFailureAreThoseThatAreNewOrWorseOrSooner) {
   EXPECT_EQ(new_breakages({{"net", "blown off by the wind", 10_h}}, own).size(), 1U);
 }
 
+TEST(Breakages, AreToldNextToWhatBreaksAnyway) {
+  const Breakage roof{"roof", "broken by hail", 10_h, 0.66}, vent{"vent", "torn open by the wind", 20_h};
+  const auto without = [](Breakage b, Tick later, double less) {
+    return Breakage{b.of, b.by, b.when + later, b.share - less};
+  };
+  const auto told = [](const Breakage& b, const Breakage& own) { return breakage_words(b, &own); };
+  EXPECT_EQ(breakage_words(roof, nullptr), "66 % of it broken by hail");
+  EXPECT_EQ(breakage_words(vent, nullptr), "torn open by the wind");
+  EXPECT_EQ(told(vent, without(vent, 30_min, 0.0)), "torn open by the wind, 30 min sooner");
+  EXPECT_EQ(told(roof, without(roof, 0_h, 0.46)), "66 % of it in place of 20 % broken by hail");
+  EXPECT_EQ(told(roof, without(roof, 2_h, 0.46)), "66 % of it in place of 20 % broken by hail, 2 h sooner");
+  EXPECT_EQ(told(roof, without(roof, 2_h, -0.2)), "broken by hail, 2 h sooner") << "as much breaks later anyway";
+}
+
 /// The small house with a net that a clock draws for the hail of the afternoon and takes off before the gusts.
 const char* const kStorm = R"(hazards:
   hail: { kind: hail, day: 1, at: "15:00", lasts: 10 min, stone: 30 mm, hits: 0.005 }
@@ -71,6 +85,7 @@ TEST(HouseBreaks, ANetThatFailsBeforeTheHailCostsTheRoofAndOneThatSticksIsBlownO
   EXPECT_THAT(off[0].words, testing::HasSubstr("% of it broken by hail"));
   EXPECT_NEAR(off[0].time_s, 15 * 3600.0 + 60.0, 60.0);
   EXPECT_EQ(off[0].failed_s, 13 * 3600.0);
+  EXPECT_FALSE(off[0].anyway);
   const auto on = breaks(FailureKind::stuck_on, "net");
   ASSERT_EQ(on.size(), 1U);
   EXPECT_EQ(on[0].of, "net");

@@ -39,6 +39,7 @@ TEST(FaultsJson, NamesUnitsAndWritesNullWhereNothingCame) {
   EXPECT_TRUE(mist.at("additions").at(0).at("grace_s").is_null());
   EXPECT_TRUE(mist.at("additions").at(0).at("gained_s").is_null());
   EXPECT_EQ(mist.at("additions").at(1).at("gained_s"), 7845.0 - 2759.0);
+  EXPECT_EQ(mist.at("additions").at(0).at("followed_s"), 86400.0);
   EXPECT_TRUE(json.at("faults").at(3).at("worst_s").is_null());
 }
 
@@ -46,6 +47,8 @@ TEST(FaultsJson, NamesUnitsAndWritesNullWhereNothingCame) {
 TEST(FaultsJson, ReadsBackWhatItWrote) {
   FaultSheet sheet = invented::hail_sheet();
   sheet.told_day_s = 86400.0;
+  sheet.faults[0].additions[0].followed_s = 7200.0;
+  sheet.faults[3].breaks[1].anyway = true;
   sheet.faults[0].worst_grace_s = 2758.123456789012;
   sheet.plan = "mosses \"wet\" \u00e9\n";
   const FaultSheet back = read_faults(faults_json(sheet));
@@ -61,6 +64,9 @@ TEST(FaultsJson, ReadsBackWhatItWrote) {
   EXPECT_TRUE(back.house_in_danger);
   ASSERT_EQ(back.faults[3].breaks.size(), 2U);
   EXPECT_EQ(back.faults[3].breaks[0].words, "66 % of it broken by hail");
+  EXPECT_FALSE(back.faults[3].breaks[0].anyway);
+  EXPECT_TRUE(back.faults[3].breaks[1].anyway);
+  EXPECT_EQ(back.faults[0].additions[0].followed_s, 7200.0);
 }
 
 TEST(FaultsJson, DamageIsRefused) {
@@ -97,6 +103,7 @@ TEST(FaultsJson, WhatMakesNoSenseIsRefused) {
   EXPECT_THAT(changed("/faults/0/worst_s", nullptr), HasSubstr("high mist"));
   EXPECT_THAT(changed("/faults/1/worst_grace_s", -1.0), HasSubstr("-1"));
   EXPECT_THAT(changed("/faults/1/worst_grace_s", 1e300), HasSubstr("no time"));
+  EXPECT_THAT(changed("/faults/0/additions/0/followed_s", nullptr), HasSubstr("a second thermostat"));
   EXPECT_THAT(changed("/horizon_s", 0.0), HasSubstr("horizon"));
   EXPECT_THAT(changed("/faults/0/costs", nullptr), HasSubstr("array"));
   EXPECT_THAT(changed("/runs", "many"), HasSubstr("number"));

@@ -95,8 +95,11 @@ TEST(FaultWords, AnAdditionThatGainsSecondsIsNone) {
 
 TEST(FaultWords, WhereNoHarmIsSeenNoTimeIsPromised) {
   const FaultSheet sheet = invented::fault_sheet();
-  EXPECT_EQ(best_addition_text(sheet.faults[0]), "a second thermostat: no harm seen")
-      << "the run may have ended before";
+  EXPECT_EQ(best_addition_text(sheet.faults[0]), "a second thermostat: no harm within 24 h");
+  FaultOutcome late = sheet.faults[0];
+  late.additions[0].followed_s = 5.5 * kHour;
+  EXPECT_EQ(best_addition_text(late), "a second thermostat: no harm within 5 h 30 min") << "the run ends then";
+  EXPECT_THAT(additions_text(late), HasSubstr("a second thermostat: no harm within 5 h 30 min;"));
   EXPECT_EQ(best_addition_text(sheet.faults[1]), "passive vent openers: 6 h");
   EXPECT_EQ(horizon_text(sheet), "24 h");
 }
@@ -141,7 +144,7 @@ TEST(FaultsText, AnswersFirst) {
                         "plants come to harm."));
   EXPECT_THAT(text,
               HasSubstr("fitting a second thermostat gains most: more time after 1 of the 3 failures that do harm, "
-                        "after the worst one no harm within 24 h or before the run ends."));
+                        "after the worst one no harm within 24 h."));
   FaultSheet less = invented::fault_sheet();
   less.faults[0].additions[0].grace_s = 23.0 * kHour;
   EXPECT_THAT(text_of(less), HasSubstr("after the worst one 23 h in place of 45 min."));
@@ -225,14 +228,30 @@ TEST(FaultsText, TellsWhatOfTheHouseBreaksByWhichFailureAndWhen) {
   EXPECT_THAT(text_of(held), HasSubstr("Hail and gusts break nothing of the house that they do not break without"));
 }
 
+TEST(FaultsText, AFailureThatOnlyHastensABreakIsNotSaidToCauseIt) {
+  FaultSheet sheet = invented::hail_sheet();
+  sheet.faults[0].breaks[0].words = "torn open by the wind, 30 min sooner";
+  sheet.faults[0].breaks[0].anyway = true;
+  const std::string text = text_of(sheet);
+  EXPECT_THAT(
+      text, HasSubstr("The house: 1 of the failures breaks what hail and gusts leave whole without it: shade cloth is "
+                      "stuck off. 1 of the failures breaks sooner, or more of, what hail and gusts break without it: "
+                      "high mist is stuck off."));
+  EXPECT_THAT(text, HasSubstr("breaks the ridge vent on day 4 at 14:00 (torn open by the wind, 30 min sooner)"));
+  EXPECT_THAT(fault_cost_text(sheet.faults[0]), HasSubstr("; broken sooner or more of it: ridge vent"));
+  sheet.faults[3].breaks[0].anyway = true;
+  EXPECT_FALSE(only_worsens(sheet.faults[3])) << "the back roof stays whole without it";
+  sheet.faults[3].breaks[1].anyway = true;
+  EXPECT_THAT(text_of(sheet), Not(HasSubstr("leave whole")));
+}
+
 TEST(FaultsText, ListsWhatEachAdditionLeaves) {
   FaultSheet sheet = invented::fault_sheet();
   const std::string text = text_of(sheet);
   EXPECT_THAT(text,
               HasSubstr("Tried at the worst moment: a heat alarm, a second thermostat and passive vent openers."));
-  EXPECT_THAT(text,
-              HasSubstr("1 a second thermostat: no harm seen; a heat alarm: 1 h 24 min more; passive vent openers: "
-                        "nothing"));
+  EXPECT_THAT(text, HasSubstr("1 a second thermostat: no harm within 24 h; a heat alarm: 1 h 24 min more; passive vent "
+                              "openers: nothing"));
   EXPECT_THAT(text, HasSubstr("2 passive vent openers: 2 h 10 min more; a heat alarm: nothing"));
   sheet.faults[1].additions = {{"a heat alarm", 3 * kHour}};
   EXPECT_EQ(additions_text(sheet.faults[1]), "a heat alarm: 50 min less");

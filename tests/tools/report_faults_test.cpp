@@ -82,9 +82,8 @@ TEST(FaultChapter, ChainsOpenOnDemandInTheUnitsShown) {
 
 TEST(FaultChapter, TellsAdditionsWhatBreaksAndWhatToDoNext) {
   const std::string text = chapter(invented::hail_sheet());
-  EXPECT_THAT(text,
-              HasSubstr("<p>What each addition leaves after it: a second thermostat: no harm seen; a heat alarm: 1 h "
-                        "24 min more; passive vent openers: nothing.</p>"));
+  EXPECT_THAT(text, HasSubstr("<p>What each addition leaves after it: a second thermostat: no harm within 24 h; a heat "
+                              "alarm: 1 h 24 min more; passive vent openers: nothing.</p>"));
   EXPECT_EQ(count_of(text, "<li>shade cloth is stuck off: breaks the front roof on day 4 at 18:57"), 1U);
   EXPECT_THAT(text, HasSubstr("<p>What to do next: Fit a heat alarm"));
   EXPECT_THAT(chapter(invented::fault_sheet()), Not(HasSubstr("What of the house breaks that")));

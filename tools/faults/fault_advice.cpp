@@ -30,9 +30,14 @@ std::string day_at(const FaultSheet& sheet, double time_s) {
   return clock.substr(0, space) + " at " + clock.substr(space + 1);
 }
 
-/// What one addition does after a failure: "no harm seen", "1 h 24 min more", "12 min less", "nothing".
+/// "no harm within 24 h": as long as it was followed.
+std::string no_harm_text(const FaultAddition& addition) {
+  return fmt::format("no harm within {}", grace_text(addition.followed_s));
+}
+
+/// What one addition does after a failure: "no harm within 24 h", "1 h 24 min more", "12 min less", "nothing".
 std::string gain_text(const FaultOutcome& fault, const FaultAddition& addition) {
-  if (!std::isfinite(addition.grace_s)) return "no harm seen";
+  if (!std::isfinite(addition.grace_s)) return no_harm_text(addition);
   const double gained_s = addition.grace_s - fault.worst_grace_s;
   if (gained_s >= kMoreS) return grace_text(gained_s) + " more";
   return gained_s <= -kMoreS ? grace_text(-gained_s) + " less" : "nothing";
@@ -55,7 +60,7 @@ std::string best_addition_text(const FaultOutcome& fault) {
   if (fault.additions.empty()) return "-";
   const FaultAddition* best = longest_addition(fault);
   if (best == nullptr) return "none";
-  return best->name + ": " + (std::isfinite(best->grace_s) ? grace_text(best->grace_s) : "no harm seen");
+  return best->name + ": " + (std::isfinite(best->grace_s) ? grace_text(best->grace_s) : no_harm_text(*best));
 }
 
 std::string additions_text(const FaultOutcome& fault) {
@@ -85,6 +90,11 @@ std::vector<std::string> breaking_faults(const FaultSheet& sheet) {
   for (const FaultOutcome& fault : sheet.faults)
     if (!fault.breaks.empty()) out.push_back(fault_name(fault));
   return out;
+}
+
+bool only_worsens(const FaultOutcome& fault) {
+  return !fault.breaks.empty() &&
+         std::all_of(fault.breaks.begin(), fault.breaks.end(), [](const FaultBreak& b) { return b.anyway; });
 }
 
 std::string breaks_text(const FaultSheet& sheet, const FaultOutcome& fault) {

@@ -13,8 +13,8 @@ namespace noonhouse {
 bool leaves_more(const FaultOutcome& fault, const FaultAddition& addition);
 /// The addition that leaves most time after a failure; null where none leaves at least two minutes more.
 const FaultAddition* longest_addition(const FaultOutcome& fault);
-/// That with what is left then, "a second thermostat: 3 h 20 min", or that no harm was seen; "none" where none leaves
-/// more time, "-" where none was tried.
+/// That with what is left then, "a second thermostat: 3 h 20 min", or for how long no harm was seen; "none" where none
+/// leaves more time, "-" where none was tried.
 std::string best_addition_text(const FaultOutcome& fault);
 
 /// What each addition that was tried does after a failure: "a heat alarm: 1 h 24 min more; a float alarm: nothing";
@@ -35,6 +35,8 @@ std::vector<AdditionGain> addition_gains(const FaultSheet& sheet);
 
 /// Failures that break something of the house, by name.
 std::vector<std::string> breaking_faults(const FaultSheet& sheet);
+/// Whether all that a failure breaks breaks without it too, less of it or later.
+bool only_worsens(const FaultOutcome& fault);
 /// What a failure breaks of the house, in order of time: "breaks the front roof on day 5 at 16:10 (66 % of it broken by
 /// hail), when it fails on day 5 at 14:00"; empty where it breaks nothing.
 std::string breaks_text(const FaultSheet& sheet, const FaultOutcome& fault);

@@ -17,9 +17,9 @@ namespace noonhouse {
 namespace {
 
 constexpr Tick kCoarseEvery = 3_h, kFineEvery = 10_min;
-constexpr Tick kCostsFor = kDay;  ///< after the first harm
-constexpr Tick kAdditionsFor = 12_h;
-constexpr Tick kBefore = 2_min;  ///< by which a failure is put in before it first makes a difference
+constexpr Tick kCostsFor = kDay;      ///< after the first harm
+constexpr Tick kAdditionsFor = 12_h;  ///< at least, after the harm without them
+constexpr Tick kBefore = 2_min;       ///< by which a failure is put in before it first makes a difference
 
 /// The midnight of the day whose outdoor air is hottest, of all but one; kNever where there is no other.
 Tick hottest_day(const SiteTable& table, Tick but = kNever) {
@@ -115,11 +115,10 @@ class Search {
     }
   }
 
-  /// Hours at which a failure is tried before all others: where it does no harm from midnight on it does none later in
-  /// the day, but for one whose effect depends on what it meets.
-  static std::vector<int> probes(const FaultPoint& point) {
-    if (point.what == FailureKind::reads_frozen || point.what == FailureKind::reboots) return {0, 9, 13, 17};
-    return {0};
+  /// Whether what a failure does depends on what it meets at its instant. Of any other that does no harm from midnight
+  /// on it is taken that it does none later in the day.
+  static bool depends_on_its_instant(const FaultPoint& point) {
+    return point.what == FailureKind::reads_frozen || point.what == FailureKind::reboots;
   }
 
   void hours(Tick day) {
@@ -134,10 +133,8 @@ class Search {
           const Tick at = put_in_at(c, day + 1_h * hour);
           if (at != kNever && !c.tried.contains(at)) wanted.insert(at);
         };
-        if (all)
-          for (int hour = 0; hour < 24; ++hour) want(hour);
-        else
-          for (const int hour : probes(c.point)) want(hour);
+        const int hours = all || depends_on_its_instant(c.point) ? 24 : 1;
+        for (int hour = 0; hour < hours; ++hour) want(hour);
         for (const Tick at : wanted) trials.push_back({i, at, at + how_.horizon});
       }
       run(trials);
@@ -307,9 +304,15 @@ class Search {
     }
   }
 
+  /// Until when an addition is followed: through the horizon, and well beyond the harm without it, while the run lasts.
+  Tick additions_until(const Case& c) const {
+    return std::min(branches_.length(), c.worst + std::max(how_.horizon, c.worst_grace + kAdditionsFor));
+  }
+
   void add_additions(std::vector<FaultOutcome>& faults) const {
     struct Fitting {
       std::size_t of = 0, spare = 0;
+      Tick until = {};
       FirstHarm harm = {};
     };
     std::vector<Fitting> fittings;
@@ -317,18 +320,19 @@ class Search {
       if (cases_[i].worst != kNever)
         for (std::size_t s = 0; s < assembly_.spares.size(); ++s)
           if (cases_[i].point.what != FailureKind::grower_away || assembly_.spares[s].fitted > 0.5)
-            fittings.push_back({i, s});  // nobody who is away hears an alarm
+            fittings.push_back({i, s, additions_until(cases_[i])});  // nobody who is away hears an alarm
     in_parallel(fittings.size(), how_.threads, [&](std::size_t k) {
       Fitting& f = fittings[k];
       const Case& c = cases_[f.of];
       const Tick at = put_in_at(c, c.worst);
-      f.harm = branches_.first_harm(c.point, at, c.worst + c.worst_grace + kAdditionsFor, &assembly_.spares[f.spare]);
+      f.harm = branches_.first_harm(c.point, at, f.until, &assembly_.spares[f.spare]);
     });
     for (const Fitting& f : fittings) {
       FaultOutcome& fault = faults[f.of];
       const Tick when = cases_[f.of].worst;
-      fault.additions.push_back(
-          {assembly_.spares[f.spare].name, f.harm.when == kNever ? kNotHappened : seconds(f.harm.when - when)});
+      fault.additions.push_back({assembly_.spares[f.spare].name,
+                                 f.harm.when == kNever ? kNotHappened : seconds(f.harm.when - when),
+                                 seconds(f.until - when)});
     }
     const auto time = [](const FaultAddition& a) { return std::isnan(a.grace_s) ? 1e18 : a.grace_s; };
     for (FaultOutcome& fault : faults)

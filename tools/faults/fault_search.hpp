@@ -20,7 +20,8 @@ struct FaultSearch {
 };
 
 /// Tries every failure of the catalogue through the run.
-///   hours        on the day that is hottest outdoors: from midnight on, and where that does harm at each full hour
+///   hours        on the day that is hottest outdoors: from midnight on, and where that does harm at each full hour;
+///                reboots and readings that freeze, whose effect depends on what they meet, always at each full hour
 ///   day told     the same on the day whose hours are told, where that is another
 ///   other days   at about the hour that is worst there, followed no further than the least time left so far; where the
 ///                hottest day shows no harm, one failure from the start of the run on, and the day before its first
@@ -29,7 +30,8 @@ struct FaultSearch {
 ///   refined      around the worst moment, to ten minutes
 ///   costs        a failure at the worst moment, followed for a day after its first harm
 ///   the house    what of it breaks: house_breaks says which moments are tried
-///   additions    each fitted as the failure comes, at its worst moment, followed for 12 h beyond the harm without it
+///   additions    each fitted as the failure comes, at its worst moment, followed through the horizon and for at least
+///                12 h beyond the harm without it
 /// The same scenario gives the same sheet on any number of threads. "Worst" is the moment found by that search: a
 /// shorter time between two of the moments tried is not seen.
 FaultSheet search_faults(const Scenario& scenario, const PlanScenario& plan, const WeatherSeries& weather,

@@ -15,17 +15,19 @@ struct FaultCost {
   double time_s = 0.0;  ///< since the run's start
 };
 
-/// Something of the house that weather breaks after a failure and leaves whole without it, or breaks less.
+/// Something of the house that weather breaks after a failure and leaves whole without it, or breaks less or later.
 struct FaultBreak {
   std::string of, words;  ///< "front roof", "66 % of it broken by hail"
   double time_s = 0.0,
          failed_s = kNotHappened;  ///< when it begins to break, and when that failure came; since the start
+  bool anyway = false;             ///< breaks without the failure too, less of it or later
 };
 
 /// What one addition does to the time that is left after a failure.
 struct FaultAddition {
   std::string name;
   double grace_s = kNotHappened;  ///< no harm for as long as it was followed
+  double followed_s = 86400.0;    ///< from the failure on, to the end of the run at the latest
 };
 
 /// One failure, tried through the run.

@@ -32,10 +32,10 @@ std::string worst_sentence(const FaultSheet& sheet) {
       fault_name(worst), fault_clock(sheet, worst.worst_s), grace_text(worst.worst_grace_s));
 }
 
-std::string after_the_worst(const FaultSheet& sheet, const FaultOutcome& worst, const FaultAddition& addition) {
+std::string after_the_worst(const FaultOutcome& worst, const FaultAddition& addition) {
   if (!leaves_more(worst, addition)) return ", but none after the worst one";
   if (!std::isfinite(addition.grace_s))
-    return fmt::format(", after the worst one no harm within {} or before the run ends", horizon_text(sheet));
+    return fmt::format(", after the worst one no harm within {}", grace_text(addition.followed_s));
   return fmt::format(", after the worst one {} in place of {}", grace_text(addition.grace_s),
                      grace_text(worst.worst_grace_s));
 }
@@ -52,7 +52,7 @@ std::string addition_sentence(const FaultSheet& sheet) {
                   most.name, most.lengthened, harmful);
   const FaultOutcome& worst = sheet.faults.front();
   for (const FaultAddition& addition : worst.additions)
-    if (addition.name == most.name) text += after_the_worst(sheet, worst, addition);
+    if (addition.name == most.name) text += after_the_worst(worst, addition);
   return text + ".";
 }
 
@@ -63,11 +63,21 @@ std::string day_of(const FaultSheet& sheet, double time_s) {
 
 std::string house_sentence(const FaultSheet& sheet) {
   if (!sheet.house_in_danger) return "";
-  const auto names = breaking_faults(sheet);
-  if (names.empty()) return "Hail and gusts break nothing of the house that they do not break without a failure.";
-  return fmt::format("The house: {} of the failures break{} what hail and gusts leave whole without {}: {}.",
-                     names.size(), names.size() == 1 ? "s" : "", names.size() == 1 ? "it" : "them",
-                     fmt::join(names, "; "));
+  std::vector<std::string> alone, worse;
+  for (const FaultOutcome& fault : sheet.faults)
+    if (!fault.breaks.empty()) (only_worsens(fault) ? worse : alone).push_back(fault_name(fault));
+  if (alone.empty() && worse.empty())
+    return "Hail and gusts break nothing of the house that they do not break without a failure as soon and as much of "
+           "it.";
+  const auto part = [](const std::vector<std::string>& names, const char* what) {
+    const bool one = names.size() == 1;
+    return fmt::format("{} of the failures break{} {} {}: {}.", names.size(), one ? "s" : "", what, one ? "it" : "them",
+                       fmt::join(names, "; "));
+  };
+  std::string text = "The house:";
+  if (!alone.empty()) text += " " + part(alone, "what hail and gusts leave whole without");
+  if (!worse.empty()) text += " " + part(worse, "sooner, or more of, what hail and gusts break without");
+  return text;
 }
 
 std::string anyway_sentence(const FaultSheet& sheet) {
@@ -119,9 +129,14 @@ std::string fault_cost_text(const FaultOutcome& fault) {
       if (cost.state == state) names.push_back(cost.plants);
     if (!names.empty()) text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", state, fmt::join(names, ", "));
   }
-  std::vector<std::string> broken;
-  for (const FaultBreak& b : fault.breaks) broken.push_back(b.of);
-  if (!broken.empty()) text += fmt::format("{}broken: {}", text.empty() ? "" : "; ", fmt::join(broken, ", "));
+  for (const bool anyway : {false, true}) {
+    std::vector<std::string> broken;
+    for (const FaultBreak& b : fault.breaks)
+      if (b.anyway == anyway) broken.push_back(b.of);
+    if (!broken.empty())
+      text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", anyway ? "broken sooner or more of it" : "broken",
+                          fmt::join(broken, ", "));
+  }
   return text.empty() ? "-" : text;
 }
 
@@ -172,7 +187,9 @@ std::string fault_search_text(const FaultSheet& sheet) {
                             : "No hail or gusts of this run can break anything of the house. ";
   return fmt::format(
       "How it was searched: each failure from the midnight of {}, the hottest outdoors, and where that does harm at "
-      "every full hour; on the other days at about the hour that is worst there; then every ten minutes around the "
+      "every full hour (reboots and readings that stand still, at every one of its hours in any case); on the other "
+      "days at about the "
+      "hour that is worst there; then every ten minutes around the "
       "worst moment. Each was followed for {}; what does no harm on that day and adds up from day to day, from the "
       "start to the end of the run, the rest on the next hottest day, then the other days too. Costs are those of the "
       "day after the first harm. "

@@ -28,9 +28,14 @@ Json fault_json(const FaultOutcome& fault) {
   for (const FaultAddition& addition : fault.additions)
     additions.push_back({{"name", addition.name},
                          {"grace_s", time_json(addition.grace_s)},
-                         {"gained_s", time_json(addition.grace_s - fault.worst_grace_s)}});
+                         {"gained_s", time_json(addition.grace_s - fault.worst_grace_s)},
+                         {"followed_s", addition.followed_s}});
   for (const FaultBreak& b : fault.breaks)
-    breaks.push_back({{"of", b.of}, {"words", b.words}, {"time_s", b.time_s}, {"failed_s", time_json(b.failed_s)}});
+    breaks.push_back({{"of", b.of},
+                      {"words", b.words},
+                      {"time_s", b.time_s},
+                      {"failed_s", time_json(b.failed_s)},
+                      {"anyway", b.anyway}});
   return {{"of", fault.of},
           {"words", fault.words},
           {"grace_by_hour_s", hours},
@@ -72,10 +77,14 @@ FaultOutcome fault_of(const Json& json) {
                            cost.at("reason").get<std::string>(), time_of(cost.at("time_s"))});
   for (const Json& b : json.at("breaks").get<JsonList>())
     fault.breaks.push_back({b.at("of").get<std::string>(), b.at("words").get<std::string>(), time_of(b.at("time_s")),
-                            time_of(b.at("failed_s"))});
+                            time_of(b.at("failed_s")), b.at("anyway").get<bool>()});
   json.at("chain").get_to(fault.chain);
-  for (const Json& addition : json.at("additions").get<JsonList>())
-    fault.additions.push_back({addition.at("name").get<std::string>(), time_of(addition.at("grace_s"))});
+  for (const Json& addition : json.at("additions").get<JsonList>()) {
+    fault.additions.push_back(
+        {addition.at("name").get<std::string>(), time_of(addition.at("grace_s")), time_of(addition.at("followed_s"))});
+    if (!std::isfinite(fault.additions.back().followed_s))
+      refuse(fmt::format("\"{}\" was followed for no time", fault.additions.back().name));
+  }
   if (fault.harms != (std::isfinite(fault.worst_s) && std::isfinite(fault.worst_grace_s)))
     refuse(fmt::format("\"{}\" does harm without a worst moment, or none with one", fault.of));
   return fault;

@@ -126,7 +126,8 @@ void add_breaks(FaultLines& lines, const FaultSheet& sheet) {
   bool first = true;
   for (const FaultOutcome& fault : sheet.faults) {
     if (fault.breaks.empty()) continue;
-    if (std::exchange(first, false)) lines.heading("What of the house breaks that stays whole without the failure");
+    if (std::exchange(first, false))
+      lines.heading("What of the house breaks that stays whole without the failure, or breaks later or less");
     lines.paragraph(fault_name(fault) + ": " + breaks_text(sheet, fault));
   }
 }

@@ -9,6 +9,8 @@
 #include <tuple>
 #include <variant>
 
+#include "tools/faults/fault_words.hpp"
+
 namespace noonhouse {
 namespace {
 
@@ -24,12 +26,8 @@ const Breakage* same_of(const std::vector<Breakage>& among, const Breakage& one)
   return found == among.end() ? nullptr : &*found;
 }
 
-/// "66 % of it broken by hail", "torn open by the wind".
-std::string words_of(const Breakage& b, const Breakage* without) {
-  if (b.share >= 1.0) return b.by;
-  const std::string instead = without == nullptr ? "" : fmt::format(" in place of {:.0f} %", 100.0 * without->share);
-  return fmt::format("{:.0f} % of it{} {}", 100.0 * b.share, instead, b.by);
-}
+bool is_more(const Breakage& b, const Breakage& without) { return b.share >= without.share + kMoreBroken; }
+bool is_sooner(const Breakage& b, const Breakage& without) { return b.when + kSooner < without.when; }
 
 Tick put_in_before(const FaultPoint& fault, const Danger& danger) {
   switch (fault.what) {
@@ -71,9 +69,18 @@ std::vector<Breakage> new_breakages(const std::vector<Breakage>& with, const std
   std::vector<Breakage> out;
   for (const Breakage& b : with) {
     const Breakage* own = same_of(without, b);
-    if (own == nullptr || b.share >= own->share + kMoreBroken || b.when + kSooner < own->when) out.push_back(b);
+    if (own == nullptr || is_more(b, *own) || is_sooner(b, *own)) out.push_back(b);
   }
   return out;
+}
+
+std::string breakage_words(const Breakage& b, const Breakage* without) {
+  if (without == nullptr) return b.share >= 1.0 ? b.by : fmt::format("{:.0f} % of it {}", 100.0 * b.share, b.by);
+  const std::string much = is_more(b, *without) ? fmt::format("{:.0f} % of it in place of {:.0f} % {}", 100.0 * b.share,
+                                                              100.0 * without->share, b.by)
+                                                : b.by;
+  return is_sooner(b, *without) ? fmt::format("{}, {} sooner", much, grace_text(seconds(without->when - b.when)))
+                                : much;
 }
 
 std::vector<Danger> dangers(const PlanScenario& plan, const Assembly& assembly, const SiteTable& table) {
@@ -106,8 +113,10 @@ std::vector<FaultBreak> house_breaks(const FaultBranches& branches, const FaultP
   }
   std::map<std::pair<std::string, std::string>, FaultBreak> found;
   for (const auto& [when, until] : tries)  // from the earliest on, so that the latest stays
-    for (const Breakage& b : new_breakages(breakages(branches.log_of(fault, when, until)), own))
-      found[{b.of, b.by}] = {b.of, words_of(b, same_of(own, b)), seconds(b.when), seconds(when)};
+    for (const Breakage& b : new_breakages(breakages(branches.log_of(fault, when, until)), own)) {
+      const Breakage* without = same_of(own, b);
+      found[{b.of, b.by}] = {b.of, breakage_words(b, without), seconds(b.when), seconds(when), without != nullptr};
+    }
   std::vector<FaultBreak> out;
   for (auto& [key, one] : found) out.push_back(std::move(one));
   std::stable_sort(out.begin(), out.end(),

@@ -24,6 +24,10 @@ std::vector<Breakage> breakages(const std::vector<LogEntry>& log);
 /// whole, or comes to more than a quarter of an hour later.
 std::vector<Breakage> new_breakages(const std::vector<Breakage>& with, const std::vector<Breakage>& without);
 
+/// How one breaks, next to how it does without the failure (null: not): "66 % of it broken by hail", "66 % of it in
+/// place of 20 % broken by hail", "torn open by the wind, 30 min sooner".
+std::string breakage_words(const Breakage& b, const Breakage* without);
+
 /// A stretch of the run whose weather may break something of the house.
 struct Danger {
   Tick from, until;

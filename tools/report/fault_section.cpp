@@ -93,7 +93,7 @@ void add_chains(std::string& out, const FaultSheet& sheet, std::size_t harmful, 
 void add_breaks(std::string& out, const FaultSheet& sheet) {
   if (std::all_of(sheet.faults.begin(), sheet.faults.end(), [](const FaultOutcome& f) { return f.breaks.empty(); }))
     return;
-  out += "<h3>What of the house breaks that stays whole without the failure</h3>\n<ul>\n";
+  out += "<h3>What of the house breaks that stays whole without the failure, or breaks later or less</h3>\n<ul>\n";
   for (const FaultOutcome& fault : sheet.faults)
     if (!fault.breaks.empty()) add_html(out, "<li>{}: {}.</li>\n", fault_name(fault), breaks_text(sheet, fault));
   out += "</ul>\n";
