@@ -22,8 +22,10 @@ void GrowerVisit::react(const Situation& situation, const Trigger& trigger, Acti
   }
   const EventId visit = actions.log(EventKind::people, "visits");
   water(situation, actions, visit);
-  for (ChannelId channel : p_.opens) actions.set(channel, 1.0, visit);
-  for (ChannelId channel : p_.shuts) actions.set(channel, 0.0, visit);
+  for (const HandMove& move : p_.moves) {
+    actions.set(move.channel, move.value, visit);
+    if (move.lasting.valid()) actions.set(move.lasting, move.value, visit);
+  }
 }
 
 void GrowerVisit::water(const Situation& situation, Actions& actions, EventId visit) {

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "models/control/hand_move.hpp"
 #include "sim/contract/agent_plan.hpp"
 
 namespace noonhouse {
@@ -20,7 +21,7 @@ class GrowerVisit final : public Agent {
     std::string name;
     Tick at{8 * 3'600'000};  ///< since midnight
     std::vector<Watering> waters;
-    std::vector<ChannelId> opens, shuts;  ///< hand channels of devices
+    std::vector<HandMove> moves;  ///< of devices opened and shut; they last
     Input tank_water, tank_temperature;
     double tank_reserve_kg = 0.0;  ///< what a can cannot reach
     double keeps_back_kg = 0.0;    ///< left for other draws: pots short of water for it are no failure

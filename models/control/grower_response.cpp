@@ -9,13 +9,18 @@ namespace noonhouse {
 
 std::vector<ChannelId> GrowerResponse::follows(const Parameters& p) {
   std::vector<ChannelId> out;
-  for (ChannelId channel : {p.sign.channel, p.away, p.stays_until})
+  for (ChannelId channel : {p.sign.channel, p.away, p.not_fitted, p.stays_until})
     if (channel.valid()) out.push_back(channel);
   return out;
 }
 
+bool GrowerResponse::is_fitted(const Situation& situation) const {
+  return !p_.not_fitted.valid() || situation.value(p_.not_fitted) <= 0.5;
+}
+
+/// Nobody answers: the grower is away, or there is nothing to hear.
 bool GrowerResponse::is_away(const Situation& situation) const {
-  return p_.away.valid() && situation.value(p_.away) > 0.5;
+  return (p_.away.valid() && situation.value(p_.away) > 0.5) || !is_fitted(situation);
 }
 
 bool GrowerResponse::present(const Situation& situation) const {
@@ -71,7 +76,7 @@ void GrowerResponse::react(const Situation& situation, const Trigger& trigger, A
   if (stage_ == Stage::will_act) {
     act(situation, actions);
   } else if (stage_ == Stage::will_undo) {
-    undo(actions);
+    undo(situation, actions);
   }
 }
 
@@ -88,7 +93,7 @@ void GrowerResponse::sign_turned(const Situation& situation, Actions& actions) {
 }
 
 void GrowerResponse::call(const Situation& situation, Actions& actions) {
-  if (!p_.alarm || (present(situation) && !is_away(situation))) return;
+  if (!p_.alarm || !is_fitted(situation) || (present(situation) && !is_away(situation))) return;
   const char* what = is_away(situation) ? "the alarm calls, but nobody can come" : "is called by the alarm";
   event_ = actions.log(EventKind::people, what, cause(situation));
   if (!is_away(situation)) arrives_ = situation.now() + p_.returns_within;
@@ -104,7 +109,13 @@ void GrowerResponse::act(const Situation& situation, Actions& actions) {
   stage_ = Stage::acted;
   const EventId seen = actions.log(EventKind::people, p_.sees, event_ == kNoEvent ? cause(situation) : event_);
   event_ = actions.log(EventKind::people, p_.does, seen);
-  for (const Move& move : p_.moves) actions.set(move.channel, move.value, event_);
+  found_.clear();
+  for (const HandMove& move : p_.moves) {
+    found_.push_back(situation.value(move.channel));
+    actions.set(move.channel, move.value, event_);
+    if (p_.undo && move.pending.valid()) actions.set(move.pending, situation.value(move.pending) + 1.0, event_);
+    if (!p_.undo && move.lasting.valid()) actions.set(move.lasting, move.value, event_);
+  }
   const bool came = arrives_ != kNever && situation.now() >= arrives_;
   arrives_ = kNever;
   if (!came || !p_.stays_until.valid() || p_.stays <= Tick{0}) return;
@@ -112,10 +123,23 @@ void GrowerResponse::act(const Situation& situation, Actions& actions) {
   actions.set(p_.stays_until, heard_until_, event_);
 }
 
-void GrowerResponse::undo(Actions& actions) {
+/// The last to put a thing back leaves it as it lasts; one before that takes away only its own setting.
+void GrowerResponse::undo(const Situation& situation, Actions& actions) {
   stage_ = Stage::rests;
+  const EventId deed = event_;
   event_ = actions.log(EventKind::people, p_.undoes, event_);
-  for (const Move& move : p_.moves) actions.set(move.channel, move.undone, event_);
+  for (std::size_t i = 0; i < p_.moves.size(); ++i) {
+    const HandMove& move = p_.moves[i];
+    const bool counted = move.pending.valid();
+    const double others = counted ? situation.value(move.pending) - 1.0 : 0.0;
+    const bool newest = !counted || situation.last_change(move.pending) == deed;
+    if (counted) actions.set(move.pending, others, event_);
+    if (others < 0.5 && move.lasting.valid()) {
+      actions.set(move.channel, situation.value(move.lasting), event_);
+    } else if (newest && situation.value(move.channel) == move.value) {
+      actions.set(move.channel, found_[i], event_);
+    }
+  }
 }
 
 }  // namespace noonhouse

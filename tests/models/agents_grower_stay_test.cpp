@@ -32,7 +32,7 @@ struct StayStage {
       p.sees = "sees";
       p.does = "does";
       p.undoes = "undoes";
-      p.moves = {{stage.channel(std::string("hand of ") + name), 1.0, 0.0}};
+      p.moves = {{stage.channel(std::string("hand of ") + name), 1.0}};
       p.undo = true;
       p.presence = {{8_h, 9_h}};
       p.reaction = 5_min;

@@ -19,6 +19,8 @@ using Moves = std::vector<std::pair<Tick, double>>;
 struct HandStage {
   DeviceWorks works;
   ChannelId hand = works.stage.channel("hand"), held_off = works.stage.channel("held off");
+  ChannelId hand_lasting = works.stage.channel("hand, lasting"), held_lasting = works.stage.channel("held, lasting");
+  ChannelId hand_pending = works.stage.channel("hand, pending"), held_pending = works.stage.channel("held, pending");
   ChannelId too_cold = works.stage.channel("too cold"), too_hot = works.stage.channel("too hot");
   HandStage() {
     works.p.hand = hand;
@@ -32,7 +34,7 @@ struct HandStage {
     p.sees = "sees it";
     p.does = to > 0.5 ? "opens" : "shuts";
     p.undoes = "puts it back";
-    p.moves = {{hand, to, 0.0}, {held_off, 1.0 - to, 0.0}};
+    p.moves = {{hand, to, hand_lasting, hand_pending}, {held_off, 1.0 - to, held_lasting, held_pending}};
     p.undo = undo;
     p.presence = {{}};
     p.reaction = 10_s;
@@ -119,6 +121,77 @@ const HandRow kHands[] = {
      {"10 opens", "160 is held back: by hand"}},
 };
 INSTANTIATE_TEST_SUITE_P(Rows, HandTable, testing::ValuesIn(kHands), kRowName);
+
+/// Two responses that are put back hold the vent at once; whichever is put back first, the other's hand stays, and in
+/// the end the vent is as it was found.
+struct TwoHandsRow {
+  std::string what;
+  double first, second;  ///< what each sets the vent to
+  Moves first_sign, second_sign;
+  std::vector<std::string> moved;
+  double found = 0.0;  ///< by the hand, for good
+};
+void PrintTo(const TwoHandsRow& row, std::ostream* out) { *out << row.what; }
+class TwoHands : public testing::TestWithParam<TwoHandsRow> {};
+
+TEST_P(TwoHands, LeaveTheVentAsItWasFound) {
+  const TwoHandsRow& row = GetParam();
+  HandStage s;
+  if (row.found > 0.0) {
+    s.works.stage.hand(s.hand, {{50_s, row.found}});
+    s.works.stage.hand(s.hand_lasting, {{50_s, row.found}});
+  }
+  s.works.stage.hand(s.too_cold, row.first_sign);
+  s.works.stage.hand(s.too_hot, row.second_sign);
+  s.response("first", s.too_cold, row.first, true);
+  s.response("second", s.too_hot, row.second, true);
+  s.works.run();
+  EXPECT_EQ(s.works.moved, row.moved);
+  EXPECT_EQ(s.works.stage.last(s.hand), row.found);
+  EXPECT_EQ(s.works.stage.last(s.held_off), 0.0);
+  EXPECT_EQ(s.works.stage.last(s.hand_pending), 0.0);
+}
+
+const TwoHandsRow kTwoHands[] = {
+    {"shut, and shut again, the later put back first",
+     0.0,
+     0.0,
+     {{100_s, 1.0}, {400_s, 0.0}},
+     {{200_s, 1.0}, {300_s, 0.0}},
+     {"50 1", "110 0", "410 1"},
+     1.0},
+    {"shut, and shut again, the earlier put back first",
+     0.0,
+     0.0,
+     {{100_s, 1.0}, {300_s, 0.0}},
+     {{200_s, 1.0}, {400_s, 0.0}},
+     {"50 1", "110 0", "410 1"},
+     1.0},
+    {"opened, then shut, the later put back first",
+     1.0,
+     0.0,
+     {{100_s, 1.0}, {400_s, 0.0}},
+     {{200_s, 1.0}, {300_s, 0.0}},
+     {"110 1", "210 0", "310 1", "410 0"}},
+    {"opened, then shut, the earlier put back first",
+     1.0,
+     0.0,
+     {{100_s, 1.0}, {300_s, 0.0}},
+     {{200_s, 1.0}, {400_s, 0.0}},
+     {"110 1", "210 0"}},
+};
+INSTANTIATE_TEST_SUITE_P(Rows, TwoHands, testing::ValuesIn(kTwoHands), kRowName);
+
+TEST(GrowersHand, DoesNotPutBackWhatWasSetForGoodMeanwhile) {
+  HandStage s;
+  s.works.stage.hand(s.too_cold, {{100_s, 1.0}, {300_s, 0.0}});
+  s.works.stage.hand(s.too_hot, {{200_s, 1.0}});
+  s.response("shutter", s.too_cold, 0.0, true);
+  s.response("opener", s.too_hot, 1.0, false);
+  s.works.run();
+  EXPECT_EQ(s.works.moved, (Said{"210 1"})) << "and stays open when the shutter puts back";
+  EXPECT_EQ(s.works.stage.last(s.hand), 1.0);
+}
 
 TEST(GrowersHand, StandsBehindWhatItHoldsBackAndGivesBack) {
   HandStage s;

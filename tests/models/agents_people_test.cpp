@@ -39,7 +39,7 @@ class Responses : public testing::TestWithParam<ResponseRow> {};
 TEST_P(Responses, SaysWhatIsDoneAndWhen) {
   const auto& row = GetParam();
   AgentStage stage(48_h);
-  const ChannelId sign = stage.channel("sign"), away = stage.channel("away"), hand = stage.channel("hand");
+  const ChannelId sign = stage.channel("sign"), away = stage.channel("away"), hand = stage.channel("hand", 0.25);
   if (!row.away.empty()) stage.hand(away, row.away);
   stage.hand(sign, row.sign);
   GrowerResponse::Parameters p;
@@ -48,7 +48,7 @@ TEST_P(Responses, SaysWhatIsDoneAndWhen) {
   p.sees = "sees it";
   p.does = "opens";
   p.undoes = "shuts";
-  p.moves = {{hand, 1.0, 0.25}};
+  p.moves = {{hand, 1.0}};
   p.undo = row.undo;
   p.presence = {{8_h, 9_h}, {17_h, 18_h}};
   p.away = away;
@@ -58,7 +58,7 @@ TEST_P(Responses, SaysWhatIsDoneAndWhen) {
   stage.agent<GrowerResponse>(std::move(p));
   stage.run();
   EXPECT_EQ(by_the_minute(stage), row.says);
-  double expected = 0.0;
+  double expected = 0.25;  // as it was found
   for (const std::string& said : row.says) {
     if (said.find("opens") != std::string::npos) expected = 1.0;
     if (said.find("shuts") != std::string::npos) expected = 0.25;
@@ -168,6 +168,33 @@ TEST(GrowerResponse, WithoutPresenceOrAlarmDoesNothing) {
   stage.agent<GrowerResponse>(std::move(p));
   stage.run();
   EXPECT_THAT(stage.said_by("grower"), IsEmpty());
+}
+
+/// What is said when an alarm, fitted or not, calls at 3:00, the grower being away or not.
+Said said_of_alarm(bool fitted, Flags away) {
+  AgentStage stage(12_h);
+  const ChannelId sign = stage.channel("sign"), gone = stage.channel("away");
+  const ChannelId not_fitted = stage.channel("not fitted", fitted ? 0.0 : 1.0);
+  stage.hand(sign, {{3_h, 1.0}});
+  if (!away.empty()) stage.hand(gone, std::move(away));
+  auto p = tank_response(sign);
+  p.limits = {0.5, 0.5};
+  p.presence = {{8_h, 9_h}};
+  p.alarm = true;
+  p.returns_within = 30_min;
+  p.away = gone;
+  p.not_fitted = not_fitted;
+  stage.agent<GrowerResponse>(std::move(p));
+  stage.run();
+  return by_the_minute(stage);
+}
+
+TEST(GrowerResponse, AnAlarmReachesNobodyWhoIsAwayAndIsSilentWhereItIsNotFitted) {
+  EXPECT_THAT(said_of_alarm(true, {}),
+              ElementsAre("180 is called by the alarm", "210 finds the tank nearly empty", "210 carries water"));
+  EXPECT_THAT(said_of_alarm(true, {{1_h, 1.0}}), ElementsAre("180 the alarm calls, but nobody can come"));
+  EXPECT_THAT(said_of_alarm(false, {}), IsEmpty());
+  EXPECT_THAT(said_of_alarm(false, {{1_h, 1.0}, {4_h, 0.0}}), IsEmpty());
 }
 
 TEST(GrowerResponse, WithoutPresenceComesWhenCalled) {

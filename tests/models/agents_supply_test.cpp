@@ -153,8 +153,7 @@ struct VisitStage {
     p.name = "grower";
     p.at = 1_h;
     p.waters = {{"herbs", Input(stage.pot, 1), stage.can, 12.0}};
-    p.opens = {vent};
-    p.shuts = {shade};
+    p.moves = {{vent, 1.0}, {shade, 0.0}};
     p.tank_water = Input(stage.tank, 1);
     p.tank_temperature = stage.tank;
     p.tank_reserve_kg = 10.0;

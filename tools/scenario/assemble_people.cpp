@@ -23,9 +23,21 @@ void Assembler::add_people() {
   for (const auto& response : spec_.grower.responses) add_response(response);
 }
 
-void Assembler::hands_on(const std::vector<std::string>& names, std::vector<ChannelId>& out) const {
-  for (const std::string& name : names)
-    if (plan_.uses(name)) out.push_back(hand_.at(name));
+/// What is opened is held off no longer; what is shut is held off against what controls call.
+void Assembler::hands_on(const std::vector<std::string>& names, bool open, std::vector<HandMove>& out) {
+  const auto move = [&](ChannelId channel, const std::string& what, double value) {
+    HandMove& made = hand_moves_[what];
+    if (!made.channel.valid())
+      made = {channel, value, graph_.channel(what + ", lasting", "1", 0.0),
+              graph_.channel(what + ", to be put back", "1", 0.0)};
+    made.value = value;
+    out.push_back(made);
+  };
+  for (const std::string& name : names) {
+    if (!plan_.uses(name)) continue;
+    move(hand_.at(name), "hand on " + name, open ? 1.0 : 0.0);
+    move(held_off_.at(name), "held off by hand: " + name, open ? 0.0 : 1.0);
+  }
 }
 
 void Assembler::add_visit(const Named<VisitSpec>& visit) {
@@ -46,10 +58,8 @@ void Assembler::add_visit(const Named<VisitSpec>& visit) {
     p.waters.push_back({name, Input(parts->pot, 1), watering_.at(name),
                         spec_.grower.pours_to * group->value.pot_water_kg_m2 * group->value.area_m2});
   }
-  hands_on(visit.value.opens, p.opens);
-  hands_on(visit.value.shuts, p.shuts);
-  for (const std::string& name : visit.value.opens)  // what is opened by hand is held off by hand no longer
-    if (plan_.uses(name)) p.shuts.push_back(held_off_.at(name));
+  hands_on(visit.value.opens, true, p.moves);
+  hands_on(visit.value.shuts, false, p.moves);
   add_agent<GrowerVisit>(std::move(p));
 }
 
@@ -61,11 +71,8 @@ void Assembler::add_response(const Named<ResponseSpec>& item) {
   p.limits = {0.5, 0.4};
   p.sees = "sees: " + r.sign;
   std::vector<std::string> deeds;
-  std::vector<ChannelId> opens, shuts;
-  hands_on(r.opens, opens);
-  hands_on(r.shuts, shuts);
-  for (const ChannelId channel : opens) p.moves.push_back({channel, 1.0, 0.0});
-  for (const ChannelId channel : shuts) p.moves.push_back({channel, 0.0, 0.0});
+  hands_on(r.opens, true, p.moves);
+  hands_on(r.shuts, false, p.moves);
   const auto in_service = [&](const std::vector<std::string>& names) {
     std::vector<std::string> out;
     std::copy_if(names.begin(), names.end(), std::back_inserter(out), [&](const auto& n) { return plan_.uses(n); });
@@ -73,8 +80,6 @@ void Assembler::add_response(const Named<ResponseSpec>& item) {
   };
   const auto opened = in_service(r.opens), shut = in_service(r.shuts);
   if (opened.empty() && shut.empty()) return;
-  for (const std::string& name : opened) p.moves.push_back({held_off_.at(name), 0.0, 0.0});
-  for (const std::string& name : shut) p.moves.push_back({held_off_.at(name), 1.0, 0.0});
   if (!opened.empty()) deeds.push_back(fmt::format("opens or starts {}", fmt::join(opened, ", ")));
   if (!shut.empty()) deeds.push_back(fmt::format("shuts or stops {}", fmt::join(shut, ", ")));
   p.does = fmt::format("{}", fmt::join(deeds, "; "));

@@ -117,9 +117,10 @@ void Assembler::add_spare_alarm(const std::string& name, const std::string& sees
   p.sees = sees;
   p.does = "opens the vents, draws the cloths, starts the fans and the mist by hand";
   for (const auto& device : out_.devices)
-    if (device.in_service) p.moves.push_back({hand_.at(device.name), 1.0, 0.0});
+    if (device.in_service) hands_on({device.name}, true, p.moves);
   p.presence = presence();
-  p.away = missing;
+  p.away = away_;
+  p.not_fitted = missing;
   p.reaction = ticks(spec_.grower.reaction_s);
   p.alarm = true;
   p.returns_within = ticks(spec_.grower.returns_within_s);

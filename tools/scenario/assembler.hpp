@@ -16,6 +16,7 @@
 #include "models/control/clock.hpp"
 #include "models/control/control_terms.hpp"
 #include "models/control/device.hpp"
+#include "models/control/hand_move.hpp"
 #include "models/control/standing_rule.hpp"
 #include "models/hazard/hail_strike.hpp"
 #include "models/plants/dose.hpp"
@@ -204,7 +205,7 @@ class Assembler {
   void add_people();
   void add_visit(const Named<VisitSpec>& visit);
   void add_response(const Named<ResponseSpec>& response);
-  void hands_on(const std::vector<std::string>& names, std::vector<ChannelId>& out) const;
+  void hands_on(const std::vector<std::string>& names, bool open, std::vector<HandMove>& out);
   std::vector<DailyWindow> presence() const;
   // assemble_spares.cpp
   void add_spares();
@@ -261,6 +262,7 @@ class Assembler {
   std::map<std::string, ExchangeId> watering_;                  ///< per plant group
   std::map<std::string, ChannelId> held_off_;                   ///< per device: by the grower's hand
   std::map<std::string, ChannelId> hand_;                       ///< per device: set by the grower
+  std::map<std::string, HandMove> hand_moves_;                  ///< per name of such a channel
   std::map<std::string, std::vector<Device::Caller>> callers_;  ///< per device
   std::map<std::string, std::vector<Device::Forbid>> forbids_;  ///< per device
   std::set<std::string> graded_;                                ///< devices called by degrees

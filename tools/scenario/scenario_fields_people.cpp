@@ -45,16 +45,19 @@ void fields(FieldVisitor& v, VisitSpec& s) {
   v.names_of("opens", s.opens, {.of = {"openings", "shades"}, .about = "an opening or shade"},
              {.about = "opened or drawn by hand, if in service"});
   v.names_of("shuts", s.shuts, {.of = {"openings", "shades"}, .about = "an opening or shade"},
-             {.about = "shut or drawn back by hand, if in service"});
+             {.about = "held shut or drawn back by hand, whatever controls call, until opened by hand; if in service"});
 }
 
 void fields(FieldVisitor& v, ResponseSpec& s) {
   v.name_of("sign", s.sign, {.of = {"rules"}, .about = "a rule; the grower acts when it begins to hold"});
   v.flag("alarm", s.alarm, {.default_text = "false", .about = "calls the grower when away"});
-  v.flag("undo", s.undo, {.default_text = "false", .about = "puts it back when the sign is gone"});
+  v.flag("undo", s.undo,
+         {.default_text = "false",
+          .about = "puts it back as it was found when the sign is gone; what a visit set since stays"});
   v.names_of("opens", s.opens, a_device(), {.about = "opened, drawn or started by hand, if in service"});
   v.names_of("shuts", s.shuts, a_device(),
-             {.about = "held shut, drawn back or off by hand until opened by hand or put back"});
+             {.about = "held shut, drawn back or off by hand, whatever controls call, until opened by hand or put "
+                       "back; if in service"});
 }
 
 }  // namespace noonhouse
