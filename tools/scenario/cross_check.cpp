@@ -38,6 +38,7 @@ class CrossCheck {
     plants();
     openings();
     devices();
+    people();
   }
 
  private:
@@ -248,18 +249,15 @@ class CrossCheck {
     for (const auto& pad : s_.pads) below_ridge("pads." + pad.name + ".centre", pad.value.centre_m);
     for (const auto& line : s_.mist_lines) below_ridge("mist_lines." + line.name + ".height", line.value.height_m);
     for (const auto& sensor : s_.sensors) below_ridge("sensors." + sensor.name + ".height", sensor.value.height_m);
-    for (const auto& shade : s_.shades)
-      require(shade.value.transmits + shade.value.absorbs <= 1.0, ErrorKind::out_of_range,
-              "shades." + shade.name + ".absorbs",
+    for (const auto& [name, shade] : s_.shades) {
+      const std::string path = "shades." + name;
+      require(shade.transmits + shade.absorbs <= 1.0, ErrorKind::out_of_range, path + ".absorbs",
               "what it lets through and what it absorbs add up to more than 100 %");
-    for (const auto& shade : s_.shades)
-      require(shade.value.straight <= shade.value.transmits, ErrorKind::out_of_range,
-              "shades." + shade.name + ".straight",
+      require(shade.straight <= shade.transmits, ErrorKind::out_of_range, path + ".straight",
               "what passes straight is part of what it lets through, so it cannot be more");
-    for (const auto& shade : s_.shades)
-      require(shade.value.infrared_passes + shade.value.emissivity <= 1.0, ErrorKind::out_of_range,
-              "shades." + shade.name + ".infrared_passes",
+      require(shade.infrared_passes + shade.emissivity <= 1.0, ErrorKind::out_of_range, path + ".infrared_passes",
               "thermal radiation let through and emissivity add up to more than 100 %");
+    }
     const auto over = [](const ShadeSpec& s, bool roof) {
       return s.over == ShadeOver::all || (s.over == ShadeOver::roof) == roof;
     };
@@ -270,6 +268,21 @@ class CrossCheck {
                   "shades." + s_.shades[i].name + ".over",
                   "the " + std::string(roof ? "roof already carries the " : "walls already carry the ") +
                       s_.shades[j].name + "; one cloth on each part is what this version can compute");
+  }
+
+  void people() const {
+    const auto check = [&](const std::string& path, const auto& does, bool more, const std::string& with) {
+      require(more || !does.opens.empty() || !does.shuts.empty(), ErrorKind::missing_key, path,
+              "nothing is done; say what with " + with + ", or take it out");
+      for (const std::string& name : does.shuts)
+        require(std::count(does.opens.begin(), does.opens.end(), name) == 0, ErrorKind::does_not_fit, path + ".shuts",
+                "the " + name + " stands under opens too; take it out of one of the two");
+    };
+    const auto given = [&](const Place* place) { return place != nullptr && !place->defaulted; };
+    for (const auto& [name, visit] : s_.grower.visits)
+      check("grower.visits." + name, visit, given(places_.at("grower.visits." + name + ".waters")),
+            "waters, opens or shuts (waters: [] only looks)");
+    for (const auto& it : s_.grower.responses) check("grower.responses." + it.name, it.value, false, "opens or shuts");
   }
 
   const Places& places_;
