@@ -199,8 +199,9 @@ TEST(FaultsText, ChainsAndWhatHarmsNothing) {
   EXPECT_EQ(*(first + 1), "    <- high mist is stuck off, day 4 13:20");
   EXPECT_THAT(faults_text(invented::fault_sheet(), UnitSystem::us, 100), HasSubstr("93.2 °F is too hot"));
   const std::string text = text_of(invented::fault_sheet());
-  EXPECT_THAT(text,
-              HasSubstr("These harm nothing in this run: east sensor is no longer heard; shade cloth is stuck off."));
+  EXPECT_THAT(
+      text,
+      HasSubstr("Not seen to harm anything in this run: east sensor is no longer heard; shade cloth is stuck off."));
   EXPECT_THAT(text, HasSubstr("followed for 24 h"));
   EXPECT_THAT(text, HasSubstr("412 runs in all"));
 }
@@ -214,7 +215,7 @@ TEST(FaultsText, TellsWhatOfTheHouseBreaksByWhichFailureAndWhen) {
               HasSubstr("shade cloth is stuck off: breaks the front roof on day 4 at 18:57 (66 % of it broken by hail) "
                         "and the back roof on day 4 at 18:57 (broken by hail), when it fails on day 4 at 16:00"));
   EXPECT_THAT(text, HasSubstr("breaks the ridge vent on day 4 at 14:00 (torn open by the wind)"));
-  EXPECT_THAT(text, HasSubstr("These harm nothing in this run: east sensor is no longer heard. "));
+  EXPECT_THAT(text, HasSubstr("Not seen to harm anything in this run: east sensor is no longer heard. "));
   EXPECT_THAT(text,
               HasSubstr("Look after these before hail and gusts come: high mist is stuck off; shade cloth is stuck "
                         "off."));

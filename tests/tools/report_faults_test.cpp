@@ -43,7 +43,7 @@ TEST(FaultChapter, AnswersAndTellsEachFailureThatDoesHarm) {
   EXPECT_EQ(count_of(text, "<tr role=\"row\"><th scope=\"row\""), 3U);
   EXPECT_THAT(text, HasSubstr("data-label=\"Time left\">45\u00A0min</td>"));
   EXPECT_THAT(text, HasSubstr("data-label=\"Longest with\">passive vent openers: 6 h</td>"));
-  EXPECT_THAT(text, HasSubstr("These harm nothing in this run: east sensor"));
+  EXPECT_THAT(text, HasSubstr("Not seen to harm anything in this run: east sensor"));
   EXPECT_THAT(text, HasSubstr("412 runs in all"));
 }
 

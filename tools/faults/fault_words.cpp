@@ -177,7 +177,7 @@ std::string harmless_text(const FaultSheet& sheet) {
   std::vector<std::string> names;
   for (const FaultOutcome& fault : sheet.faults)
     if (!fault.harms && fault.breaks.empty()) names.push_back(fault_name(fault));
-  return names.empty() ? "" : fmt::format("These harm nothing in this run: {}.", fmt::join(names, "; "));
+  return names.empty() ? "" : fmt::format("Not seen to harm anything in this run: {}.", fmt::join(names, "; "));
 }
 
 std::string fault_search_text(const FaultSheet& sheet) {
@@ -187,12 +187,10 @@ std::string fault_search_text(const FaultSheet& sheet) {
                             : "No hail or gusts of this run can break anything of the house. ";
   return fmt::format(
       "How it was searched: each failure from the midnight of {}, the hottest outdoors, and where that does harm at "
-      "every full hour (reboots and readings that stand still, at every one of its hours in any case); on the other "
-      "days at about the "
-      "hour that is worst there; then every ten minutes around the "
-      "worst moment. Each was followed for {}; what does no harm on that day and adds up from day to day, from the "
-      "start to the end of the run, the rest on the next hottest day, then the other days too. Costs are those of the "
-      "day after the first harm. "
+      "every full hour (reboots and readings that stand still at every full hour in any case); on the other days at "
+      "about the hour that is worst there; then every ten minutes around the worst moment. Each was followed for {}; "
+      "what does no harm on that day and adds up from day to day, from the start to the end of the run, the rest from "
+      "the midnight of the next hottest day, then the other days too. Costs are those of the day after the first harm. "
       "{}{} runs in all. A shorter time between two of those moments is not seen; times are rounded down.",
       day_of(sheet, sheet.hottest_day_s), horizon_text(sheet), house, sheet.runs);
 }
