@@ -4,12 +4,18 @@
 #include <gtest/gtest.h>
 
 #include "tests/support/small_faults.hpp"
+#include "tests/tools/faults_sample.hpp"
+#include "tools/faults/fault_advice.hpp"
+#include "tools/faults/fault_words.hpp"
 #include "tools/faults/house_breaks.hpp"
 
 namespace noonhouse {
 namespace {
 
+using testing::Contains;
+using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::Not;
 
 LogEntry said(Tick when, const char* subject, const char* what) {
   return {0, kNoEvent, when, EventKind::failure, subject, what};
@@ -52,6 +58,24 @@ TEST(Breakages, AreToldNextToWhatBreaksAnyway) {
   EXPECT_EQ(told(roof, without(roof, 0_h, 0.46)), "66 % of it in place of 20 % broken by hail");
   EXPECT_EQ(told(roof, without(roof, 2_h, 0.46)), "66 % of it in place of 20 % broken by hail, 2 h sooner");
   EXPECT_EQ(told(roof, without(roof, 2_h, -0.2)), "broken by hail, 2 h sooner") << "as much breaks later anyway";
+}
+
+TEST(Breakages, ThatAFailureOnlyHastensAreNotSaidToBeItsDoing) {
+  FaultSheet sheet = invented::hail_sheet();
+  FaultBreak& vent = sheet.faults[0].breaks[0];
+  vent.words = "torn open by the wind, 30 min sooner";
+  vent.anyway = true;
+  EXPECT_THAT(fault_answer(sheet),
+              Contains("The house: 1 of the failures breaks what hail and gusts leave whole without it: shade cloth is "
+                       "stuck off. 1 of the failures breaks sooner, or more of, what hail and gusts break without it: "
+                       "high mist is stuck off."));
+  EXPECT_THAT(breaks_text(sheet, sheet.faults[0]),
+              HasSubstr("breaks the ridge vent on day 4 at 14:00 (torn open by the wind, 30 min sooner)"));
+  EXPECT_THAT(fault_cost_text(sheet.faults[0]), HasSubstr("; broken sooner or more of it: ridge vent"));
+  sheet.faults[3].breaks[0].anyway = true;
+  EXPECT_FALSE(only_worsens(sheet.faults[3])) << "the back roof stays whole without it";
+  sheet.faults[3].breaks[1].anyway = true;
+  EXPECT_THAT(fault_answer(sheet), Not(Contains(HasSubstr("leave whole"))));
 }
 
 /// The small house with a net that a clock draws for the hail of the afternoon and takes off before the gusts.

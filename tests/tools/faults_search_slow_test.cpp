@@ -156,6 +156,29 @@ TEST(FaultSearchFull, TellsTheHoursOfTheDayAskedFor) {
   EXPECT_LE(of(asked).worst_grace_s, of(usual).worst_grace_s);
 }
 
+/// One control more, which never calls, adds its reboots to the search and nothing else.
+TEST(FaultSearchFull, TriesAControlThatRebootsAtEveryHour) {
+  std::string text = small_faults::kText;
+  const std::string after = "drives: [mist] }\n";
+  text.insert(text.find(after) + after.size(),
+              "  idle control: { sensor: thermometer, starts_at: 70 degC, stops_at: 68 degC, drives: [vent] }\n");
+  const Scenario more = read_scenario_text(text, "small_faults.yaml");
+  const SmallHouse& house = small_house();
+  FaultSearch how;
+  how.threads = 2;
+  const FaultSheet without = search_faults(house.scenario, house.plan, house.weather, how);
+  const FaultSheet with = search_faults(more, more.plans.front(), weather_of(more, more.plans.front()), how);
+  EXPECT_EQ(with.faults.size(), without.faults.size() + 1);
+  EXPECT_EQ(with.runs - without.runs, 24);
+  std::size_t additions = 0;
+  for (const FaultOutcome& fault : without.faults)
+    for (const FaultAddition& addition : fault.additions) {
+      EXPECT_EQ(addition.followed_s, 86400.0 - fault.worst_s) << addition.name << ": to the end of the day";
+      ++additions;
+    }
+  EXPECT_GT(additions, 0U) << "nothing was looked at";
+}
+
 TEST(FaultSearchFull, IsTheSameOnAnyNumberOfThreads) {
   const SmallHouse& house = small_house();
   FaultSearch one, two;

@@ -229,23 +229,6 @@ TEST(FaultsText, TellsWhatOfTheHouseBreaksByWhichFailureAndWhen) {
   EXPECT_THAT(text_of(held), HasSubstr("Hail and gusts break nothing of the house that they do not break without"));
 }
 
-TEST(FaultsText, AFailureThatOnlyHastensABreakIsNotSaidToCauseIt) {
-  FaultSheet sheet = invented::hail_sheet();
-  sheet.faults[0].breaks[0].words = "torn open by the wind, 30 min sooner";
-  sheet.faults[0].breaks[0].anyway = true;
-  const std::string text = text_of(sheet);
-  EXPECT_THAT(
-      text, HasSubstr("The house: 1 of the failures breaks what hail and gusts leave whole without it: shade cloth is "
-                      "stuck off. 1 of the failures breaks sooner, or more of, what hail and gusts break without it: "
-                      "high mist is stuck off."));
-  EXPECT_THAT(text, HasSubstr("breaks the ridge vent on day 4 at 14:00 (torn open by the wind, 30 min sooner)"));
-  EXPECT_THAT(fault_cost_text(sheet.faults[0]), HasSubstr("; broken sooner or more of it: ridge vent"));
-  sheet.faults[3].breaks[0].anyway = true;
-  EXPECT_FALSE(only_worsens(sheet.faults[3])) << "the back roof stays whole without it";
-  sheet.faults[3].breaks[1].anyway = true;
-  EXPECT_THAT(text_of(sheet), Not(HasSubstr("leave whole")));
-}
-
 TEST(FaultsText, ListsWhatEachAdditionLeaves) {
   FaultSheet sheet = invented::fault_sheet();
   const std::string text = text_of(sheet);
