@@ -78,8 +78,8 @@ TEST(PlaceSummary, ASunBehindCloudLightsNoPlace) {
 TEST(PlaceSummary, LightBeginsAtItsMark) {
   PlaceLight place = invented::dark_place("bench");
   light(place, 0, 60, 0.0, 0.0, 0.999 * kLightAbovePar_mol_m2_s / kParPerWatt);
-  light(place, 60, 180, 0.0, 0.0, 1.001 * kLightAbovePar_mol_m2_s / kParPerWatt);
-  EXPECT_DOUBLE_EQ(summary_of(place).soft_h, 2.0);
+  light(place, 60, 210, 0.0, 0.0, 1.001 * kLightAbovePar_mol_m2_s / kParPerWatt);
+  EXPECT_DOUBLE_EQ(summary_of(place).soft_h, 2.5);
 }
 
 TEST(PlaceSummary, ADayThatIsNotADayIsRefused) {

@@ -128,6 +128,13 @@ void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
                                                 did_you_mean(argv[1], names), fmt::join(names, ", ")));
 }
 
+/// Shows help or version where that was asked for, else what is wrong with the command line.
+int answer(const CLI::App& app, const CLI::ParseError& error) {
+  if (error.get_exit_code() == 0) return app.exit(error);
+  fmt::print(stderr, "noonhouse: {}\n", usage_error(app, error).what());
+  return static_cast<int>(ErrorKind::usage);
+}
+
 }  // namespace
 
 int command_line(int argc, char** argv) {
@@ -171,9 +178,7 @@ int command_line(int argc, char** argv) {
     if (std::fflush(stdout) != 0) throw UserError(ErrorKind::disk_full, "standard output cannot be written");
     return 0;
   } catch (const CLI::ParseError& error) {
-    if (error.get_exit_code() == 0) return app.exit(error);  // help or version was asked for
-    fmt::print(stderr, "noonhouse: {}\n", usage_error(app, error).what());
-    return static_cast<int>(ErrorKind::usage);
+    return answer(app, error);
   } catch (const UserError& error) {
     fmt::print(stderr, "noonhouse: {}\n", error.what());
     return error.exit_status();

@@ -50,7 +50,7 @@ PlaceSummary summary_of(const PlaceLight& place) {
   }
   const double light_w_m2 = direct_w_m2 + soft_w_m2;
   summary.direct_h = sun_minutes / kMinutesOfHour;
-  summary.soft_h = softly_lit / kMinutesOfHour;
+  summary.soft_h = static_cast<double>(softly_lit) / kMinutesOfHour;
   if (sunny > 0) summary.fleck_share = static_cast<double>(flecked) / sunny;
   if (light_w_m2 > 0.0) summary.diffuse_share = soft_w_m2 / light_w_m2;
   summary.dli_mol_m2 = par_from_global(light_w_m2) * kSecondsPerMinute;

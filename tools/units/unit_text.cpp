@@ -176,7 +176,7 @@ std::string quantity_in(double si, Dimension dimension, std::string_view unit) {
 }
 
 std::string limit_text(double si, Dimension dimension, std::string_view unit) {
-  const std::string written = quantity_in(si, dimension, unit);
+  std::string written = quantity_in(si, dimension, unit);
   if (dimension == Dimension::none) return written;
   const long double size = std::fabs(number_in(*find_unit(dimension, unit), si));
   const auto digits = std::count_if(written.begin(), written.begin() + static_cast<std::ptrdiff_t>(written.find(' ')),
