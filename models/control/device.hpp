@@ -27,12 +27,11 @@ enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3 
 /// pace that differs by load or way.
 class Device final : public Agent {
  public:
-  /// Implicit from its demand, so that wiring lists stay readable (hence the mark below).
+  /// Implicit from its demand, so that wiring lists stay readable.
   struct Caller {
-    ChannelId demand;                             ///< 0 to 1
-    ChannelId on_duty;                            ///< above one half: heeded; none: always
-    Caller(ChannelId calls, ChannelId duty = {})  // NOLINT(google-explicit-constructor): see above
-        : demand(calls), on_duty(duty) {}
+    ChannelId demand;   ///< 0 to 1
+    ChannelId on_duty;  ///< above one half: heeded; none: always
+    Caller(ChannelId calls, ChannelId duty = {}) : demand(calls), on_duty(duty) {}
   };
   struct Need {
     ChannelId permit;         ///< above one half: there

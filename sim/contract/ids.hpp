@@ -19,14 +19,14 @@ using ExchangeId = Id<struct ExchangeTag>;
 using AgentId = Id<struct AgentTag>;
 
 /// What a law or a controller may read: one potential of a node, or a channel. Implicit from either id, so that wiring
-/// lists stay readable (hence the marks below).
+/// lists stay readable.
 struct Input {
   NodeId node;
   int which = 0;
   ChannelId channel;
   constexpr Input() = default;
-  constexpr Input(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): see above
-  constexpr Input(ChannelId c) : channel(c) {}                 // NOLINT(google-explicit-constructor): see above
+  constexpr Input(NodeId n, int k = 0) : node(n), which(k) {}
+  constexpr Input(ChannelId c) : channel(c) {}
   friend constexpr auto operator<=>(const Input&, const Input&) = default;
 };
 
@@ -36,8 +36,8 @@ struct End {
   int which = 0;
   AccountId account;
   constexpr End() = default;
-  constexpr End(NodeId n, int k = 0) : node(n), which(k) {}  // NOLINT(google-explicit-constructor): see above
-  constexpr End(AccountId a) : account(a) {}                 // NOLINT(google-explicit-constructor): see above
+  constexpr End(NodeId n, int k = 0) : node(n), which(k) {}
+  constexpr End(AccountId a) : account(a) {}
   friend constexpr auto operator<=>(const End&, const End&) = default;
 };
 

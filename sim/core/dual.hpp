@@ -15,7 +15,7 @@ struct Dual {
   std::array<double, static_cast<std::size_t>(N)> grad{};
 
   constexpr Dual() = default;
-  constexpr Dual(double v) : value(v) {}  // NOLINT(google-explicit-constructor): a constant is a Dual
+  constexpr Dual(double v) : value(v) {}  ///< implicit: a constant is a Dual
 
   /// The k-th input itself: derivative one by itself, zero by the others.
   static constexpr Dual input(double v, int k) {

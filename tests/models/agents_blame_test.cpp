@@ -15,7 +15,6 @@ using testing::Each;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::Not;
-using Points = PolylineForcing::Points;
 
 /// What sinks below its marks at 600 s and again at 3000 s, and is full again between.
 const Points kSinksTwice{{0_s, 100}, {800_s, 0}, {1600_s, 100}, {2200_s, 100}, {3000_s, 0}, {3600_s, 0}};

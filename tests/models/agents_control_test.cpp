@@ -12,10 +12,8 @@
 namespace noonhouse {
 namespace {
 
-using Said = std::vector<std::string>;
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Points = PolylineForcing::Points;
 
 struct OnOffRow {
   std::string what;

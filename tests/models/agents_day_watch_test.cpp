@@ -8,8 +8,6 @@
 namespace noonhouse {
 namespace {
 
-using Points = PolylineForcing::Points;
-
 /// Days of light as the plants get it [mol/m2], a joule counted as one micromole here.
 std::vector<std::string> light_harm(const std::vector<double>& days_mol, int harmed_after = 6) {
   const double mol_per_j = 1e-6;

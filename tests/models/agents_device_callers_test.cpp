@@ -9,7 +9,6 @@
 namespace noonhouse {
 namespace {
 
-using Said = std::vector<std::string>;
 using testing::ElementsAre;
 using testing::IsEmpty;
 

@@ -11,8 +11,6 @@
 namespace noonhouse {
 namespace {
 
-using Said = std::vector<std::string>;
-using Moves = std::vector<std::pair<Tick, double>>;
 using testing::ElementsAre;
 
 TEST(GradedDevice, FollowsInItsSteps) {

@@ -12,14 +12,12 @@ namespace {
 
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Said = std::vector<std::string>;
-using Flags = std::vector<std::pair<Tick, double>>;
 
 /// A vent that the wind takes at 20 m/s.
 struct WindStage {
   AgentStage stage{1_h};
   ChannelId position = stage.channel("position"), fault = stage.channel("fault");
-  Said run(const PolylineForcing::Points& gust, const Flags& moves) {
+  Said run(const PolylineForcing::Points& gust, const Moves& moves) {
     const ChannelId wind = stage.moved("gust", gust);
     stage.hand(position, moves);
     stage.agent<GivesWay>({"vent", wind, 20.0, position, fault, 0.7, "is torn open"});

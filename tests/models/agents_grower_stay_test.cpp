@@ -10,8 +10,6 @@ namespace noonhouse {
 namespace {
 
 using testing::ElementsAre;
-using Said = std::vector<std::string>;
-using Flags = std::vector<std::pair<Tick, double>>;
 
 /// Two responses of a grower who is there from 8 to 9, needs five minutes, comes within two hours and stays for one.
 /// The first has an alarm. Says what each does by the minute of the run.
@@ -21,7 +19,7 @@ struct StayStage {
   ChannelId stays_until = stage.channel("stays until");
   bool both_call = false;
   Tick stays = 1_h;
-  Said run(const Flags& first, const Flags& second) {
+  Said run(const Moves& first, const Moves& second) {
     stage.hand(alarm_sign, first);
     stage.hand(plain_sign, second);
     for (const auto& [name, sign] : {std::pair("a", alarm_sign), std::pair("b", plain_sign)}) {

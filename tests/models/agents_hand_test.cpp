@@ -11,8 +11,6 @@ namespace noonhouse {
 namespace {
 
 using testing::ElementsAre;
-using Said = std::vector<std::string>;
-using Moves = std::vector<std::pair<Tick, double>>;
 
 /// A vent with a control, a hand and a mark that holds it off; the grower is there all day and shuts it 10 s after the
 /// first sign, opens it 10 s after the second.

@@ -10,10 +10,8 @@
 namespace noonhouse {
 namespace {
 
-using Said = std::vector<std::string>;
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Points = PolylineForcing::Points;
 
 constexpr double kFrozen = 1.0, kRadioLost = 2.0;  // as InstrumentFault numbers them
 

@@ -13,7 +13,6 @@ namespace {
 
 using testing::ElementsAre;
 using testing::HasSubstr;
-using Points = PolylineForcing::Points;
 
 /// Cooling calls at 30 and stops at 28 (in the reading's unit) unless a row says otherwise.
 struct EdgeRow {

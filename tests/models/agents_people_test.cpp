@@ -13,16 +13,14 @@ namespace {
 
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Said = std::vector<std::string>;
-using Flags = std::vector<std::pair<Tick, double>>;
 
 /// The grower is there from 8 to 9 and from 17 to 18, needs five minutes, and takes two hours to come when called.
 struct ResponseRow {
   std::string what;
-  Flags sign;  ///< moves of a flag that begins at 0
+  Moves sign;  ///< moves of a flag that begins at 0
   Said says;   ///< by the minute of the run
   bool alarm = false, undo = false;
-  Flags away{};
+  Moves away{};
 };
 void PrintTo(const ResponseRow& row, std::ostream* out) { *out << row.what; }
 
@@ -171,7 +169,7 @@ TEST(GrowerResponse, WithoutPresenceOrAlarmDoesNothing) {
 }
 
 /// What is said when an alarm, fitted or not, calls at 3:00, the grower being away or not.
-Said said_of_alarm(bool fitted, Flags away) {
+Said said_of_alarm(bool fitted, Moves away) {
   AgentStage stage(12_h);
   const ChannelId sign = stage.channel("sign"), gone = stage.channel("away");
   const ChannelId not_fitted = stage.channel("not fitted", fitted ? 0.0 : 1.0);

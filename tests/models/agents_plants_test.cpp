@@ -12,8 +12,6 @@
 namespace noonhouse {
 namespace {
 
-using Points = PolylineForcing::Points;
-
 struct WatchRow {
   std::string what;
   Points values;  ///< of a dose [s] or of pot water [kg]

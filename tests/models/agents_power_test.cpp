@@ -18,7 +18,6 @@ namespace {
 
 using testing::ElementsAre;
 using testing::SizeIs;
-using Points = PolylineForcing::Points;
 
 /// A battery of 1000 J whose charge the test moves, with lamps shed at 50 % (back at 60 %), fans at 30 % (45 %), and
 /// cut off at 10 % (25 %).

@@ -11,7 +11,6 @@ namespace noonhouse {
 namespace {
 
 using testing::ElementsAre;
-using Points = PolylineForcing::Points;
 
 /// Looks every minute; from 30 to 34 unless a row says otherwise.
 struct ShareRow {

@@ -12,8 +12,6 @@ namespace {
 
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Moves = std::vector<std::pair<Tick, double>>;
-using Points = PolylineForcing::Points;
 
 /// An instrument that is polled every minute and lost after three; a rule that holds from 30 until 28, or where it
 /// `is_cold` from 10 until 12, calls the vent and forbids the mist, which is called from 10 s on.

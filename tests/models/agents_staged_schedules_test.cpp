@@ -11,7 +11,6 @@ namespace noonhouse {
 namespace {
 
 using testing::ElementsAre;
-using Points = PolylineForcing::Points;
 
 /// Three fans at 30, 32 and 34, each until 28, 30 and 32.
 struct FanStages {

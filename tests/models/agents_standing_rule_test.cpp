@@ -15,7 +15,6 @@ namespace {
 
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Points = PolylineForcing::Points;
 
 /// A rule on one reading that is high from 30 until 28, in words.
 struct RuleStage {

@@ -18,7 +18,6 @@ namespace {
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
-using Points = PolylineForcing::Points;
 
 /// A tank whose content the test moves, with its guard (low at 20 kg, restart at 40 kg) and a pump.
 struct TankStage {

@@ -14,7 +14,6 @@ namespace {
 
 using testing::ElementsAre;
 using testing::IsEmpty;
-using Points = PolylineForcing::Points;
 
 /// A tank whose content the test moves, with two levels: mist is held back below 100 kg (until 150), the pump of the
 /// drip line cuts out below 20 kg (until 40). Both are wanted all the time.

@@ -18,7 +18,6 @@ namespace noonhouse {
 namespace {
 
 using Series = std::vector<double>;
-using Points = PolylineForcing::Points;
 
 /// What a pump draws [kg/s] while it may. Inputs: rate, permit, temperature.
 struct PermittedDraw {

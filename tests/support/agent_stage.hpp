@@ -15,11 +15,16 @@
 
 namespace noonhouse {
 
+/// What an agent logged, in order; what a hand or a sign does, by instant; corners of a line over time.
+using Said = std::vector<std::string>;
+using Moves = std::vector<std::pair<Tick, double>>;
+using Points = std::vector<std::pair<Tick, double>>;
+
 /// Channels on straight lines through given points (time, value); flat before the first and after the last.
 /// A jump: two points at one instant; the later one holds from there.
 class PolylineForcing final : public Forcing {
  public:
-  using Points = std::vector<std::pair<Tick, double>>;
+  using Points = noonhouse::Points;
   void add(ChannelId channel, Points points) { lines_.emplace_back(channel, std::move(points)); }
   Tick next_break(Tick t) const override {
     Tick next = kNever;

@@ -9,6 +9,7 @@
 #include <sstream>
 #include <string>
 
+#include "tests/support/measured_year.hpp"
 #include "tools/compare/plan_run.hpp"
 
 namespace noonhouse {
@@ -31,8 +32,8 @@ void replace_block(std::string& text, const std::string& key, const std::string&
 }
 
 TEST(MeasuredYear, RunsWholeWithItsBalancesClosed) {
-  const auto file = std::filesystem::path(NOONHOUSE_SOURCE_DIR) / "../shared/data/weather/tmy3_hot_dry_1619m.csv";
-  if (!std::filesystem::exists(file)) GTEST_SKIP() << "no shared weather sample beside the checkout";
+  const auto file = measured_year();
+  if (file.empty()) GTEST_SKIP() << kNoMeasuredYear;
   std::string text = demo_text();
   replace_block(text, "weather", "weather: { kind: typical year file, file: \"" + file.string() + "\" }\n\n");
   replace_block(text, "run", "run: { start: 2025-01-01, length: 365 d, record_every: 1 h }\n\n");

@@ -11,6 +11,7 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "sim/core/errors.hpp"
+#include "tests/support/measured_year.hpp"
 #include "tools/weather_file/plain_weather.hpp"
 #include "tools/weather_file/text_table.hpp"
 #include "tools/weather_file/typical_year_reader.hpp"
@@ -144,14 +145,9 @@ TEST(TypicalYear, ProblemsNameFileLineAndWhatWasRead) {
               AllOf(HasSubstr("year.csv:2: "), HasSubstr("\"DNI (W/m^2)\""), HasSubstr("\"DNI (W/m2)\"")));
 }
 
-/// The measured sample beside the checkout, where there is one.
-std::filesystem::path sample() {
-  return std::filesystem::path{NOONHOUSE_SOURCE_DIR} / ".." / "shared" / "data" / "weather" / "tmy3_hot_dry_1619m.csv";
-}
-
 TEST(TypicalYear, ReadsAWholePublishedYear) {
-  if (!std::filesystem::exists(sample())) GTEST_SKIP() << "no sample tmy3_hot_dry_1619m.csv beside the checkout";
-  const WeatherSeries series = read_weather(sample());
+  if (measured_year().empty()) GTEST_SKIP() << kNoMeasuredYear;
+  const WeatherSeries series = read_weather(measured_year());
   ASSERT_EQ(series.rows.size(), 8760U);
   EXPECT_EQ(series.altitude_m, 1619.0);
   EXPECT_EQ(series.start, std::chrono::sys_days{std::chrono::year{2001} / 1 / 1});
@@ -168,8 +164,8 @@ TEST(TypicalYear, ReadsAWholePublishedYear) {
 }
 
 TEST(TypicalYear, ASummerMonthKeepsItsSunThroughTheSignal) {
-  if (!std::filesystem::exists(sample())) GTEST_SKIP() << "no sample tmy3_hot_dry_1619m.csv beside the checkout";
-  const WeatherSeries series = read_typical_year(sample());
+  if (measured_year().empty()) GTEST_SKIP() << kNoMeasuredYear;
+  const WeatherSeries series = read_typical_year(measured_year());
   const std::chrono::sys_seconds july = std::chrono::sys_days{std::chrono::year{2001} / 7 / 1};
   const int hour_count = 31 * 24;
   const WeatherSignal signal(series, july, hour_count * 3600.0);
