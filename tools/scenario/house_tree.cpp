@@ -11,7 +11,6 @@
 #include "tools/scenario/house_shape.hpp"
 #include "tools/scenario/plan_words.hpp"
 #include "tools/scenario/scenario.hpp"
-#include "tools/scenario/scenario_fields.hpp"
 #include "tools/scenario/standing_place.hpp"
 #include "tools/scenario/tree_text.hpp"
 

@@ -9,6 +9,8 @@
 #include <set>
 #include <utility>
 
+#include "tools/scenario/scenario_fields.hpp"
+
 namespace noonhouse {
 namespace {
 
