@@ -3,27 +3,20 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
-#include <numeric>
 
 #include "models/properties/constants.hpp"
 #include "models/properties/irradiance.hpp"
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
 #include "models/properties/sun.hpp"
-#include "models/weather/finer_rows.hpp"
 #include "sim/core/errors.hpp"
 #include "sim/core/tick.hpp"
 
 namespace noonhouse {
 namespace {
 
-constexpr std::int64_t kMinute_s = 60;
-constexpr double kLongestRow_s = 600.0;
-constexpr double kFewestRows = 4.0;      // within a window
 constexpr double kRecovery_s = 10800.0;  // after dawn; common practice, no source
 constexpr double kCalmWind_m_s = 0.5;
-constexpr double kOvercastOpen = 0.16;  // 1 - 0.84, see cloudy_emissivity
 
 double label_s(const WeatherSeries& series, std::chrono::sys_seconds when) {
   return static_cast<double>((when - series.start).count());
@@ -34,44 +27,6 @@ double instant_s(const WeatherSeries& series, std::size_t i) {
   return (static_cast<double>(i) + series.instant_share) * series.step_s;
 }
 double middle_s(const WeatherSeries& series, std::size_t i) { return (static_cast<double>(i) + 0.5) * series.step_s; }
-
-/// A window in whole minutes from the series' start, whose edges are edges of rows.
-struct Window {
-  double begin_s = 0.0, end_s = 0.0;
-  bool has_instant(double t_s) const { return t_s >= begin_s && t_s <= end_s; }
-  bool has_middle(double t_s) const { return t_s > begin_s && t_s < end_s; }
-  double share_gone(double t_s) const { return std::clamp((t_s - begin_s) / (end_s - begin_s), 0.0, 1.0); }
-};
-
-std::int64_t whole_minutes_s(double t_s) { return std::llround(t_s / static_cast<double>(kMinute_s)) * kMinute_s; }
-
-/// Divides the rows for a window and says where it lies.
-Window make_window(WeatherSeries& series, std::chrono::sys_seconds begin, double duration_s) {
-  const std::int64_t begin_s = whole_minutes_s(label_s(series, begin));
-  const std::int64_t long_s = std::max(kMinute_s, whole_minutes_s(duration_s));
-  const Window window{static_cast<double>(begin_s), static_cast<double>(begin_s + long_s)};
-  NOON_ASSERT(begin_s >= 0 && window.end_s <= series.duration_s());
-  const std::int64_t own_ms = ticks(series.step_s).ms;
-  const std::int64_t begin_ms = begin_s * kTicksPerSecond, long_ms = long_s * kTicksPerSecond;
-  double step_s = seconds(Tick{std::gcd(std::gcd(own_ms, begin_ms), long_ms)});
-  while (step_s > kLongestRow_s || step_s * kFewestRows > window.end_s - window.begin_s) step_s *= 0.5;
-  series = with_finer_rows(series, step_s);
-  series.invented = true;
-  return window;
-}
-
-/// Share of the depth that has fallen by a share of the time: a triangle's area.
-double fallen_share(double gone) { return gone < 0.5 ? 2.0 * gone * gone : 1.0 - 2.0 * (1.0 - gone) * (1.0 - gone); }
-
-void overcast(WeatherRow& row) {
-  const double black_w_m2 = blackbody_emission(row.temperature_k);
-  const double known_cloud = std::isfinite(row.cloud_share) ? std::min(row.cloud_share, 1.0) : 0.0;
-  const double covered = (1.0 - kOvercastOpen) * known_cloud;
-  const double clear = std::min(1.0, (row.longwave_down_w_m2 / black_w_m2 - covered) / (1.0 - covered));
-  if (std::isfinite(row.longwave_down_w_m2))
-    row.longwave_down_w_m2 = std::max(row.longwave_down_w_m2, black_w_m2 * (1.0 - kOvercastOpen * (1.0 - clear)));
-  row.cloud_share = 1.0;
-}
 
 /// How far a frost night is on its way down (0 to 1) or back.
 double cold_weight(double t_s, const NightSpan& night, double coldest_at_s) {
@@ -95,24 +50,6 @@ double implied_air_mass(const WeatherRow& row) {
 }
 
 }  // namespace
-
-WeatherSeries with_cloudburst(const WeatherSeries& series, const Cloudburst& burst) {
-  WeatherSeries out = series;
-  const Window window = make_window(out, burst.begin, burst.duration_s);
-  for (std::size_t i = 0; i < out.rows.size(); ++i) {
-    WeatherRow& row = out.rows[i];
-    if (window.has_instant(instant_s(out, i))) overcast(row);
-    if (!window.has_middle(middle_s(out, i))) continue;
-    const double begin_s = static_cast<double>(i) * out.step_s;
-    const double falls =
-        fallen_share(window.share_gone(begin_s + out.step_s)) - fallen_share(window.share_gone(begin_s));
-    row.rain_kg_m2_s += burst.depth_kg_m2 * falls / out.step_s;
-    row.global_horizontal_w_m2 *= burst.light_share;
-    row.diffuse_horizontal_w_m2 = row.global_horizontal_w_m2;
-    row.beam_normal_w_m2 = 0.0;
-  }
-  return out;
-}
 
 std::optional<NightSpan> night_after(const WeatherSeries& series, std::chrono::sys_days evening) {
   const double latitude = series.latitude_deg * kRadiansPerDegree, longitude = series.longitude_deg * kRadiansPerDegree;
@@ -148,11 +85,11 @@ WeatherSeries with_frost_night(WeatherSeries series, const FrostNight& frost) {
 WeatherSeries with_dust(WeatherSeries series, const DustDays& dust) {
   NOON_ASSERT(dust.optical_depth >= 0.0 && dust.forward_share >= 0.0 && dust.forward_share <= 1.0);
   const double begin_s = label_s(series, dust.first);
-  const Window window{begin_s, begin_s + dust.days * kSecondsPerDay};
+  const double end_s = begin_s + dust.days * kSecondsPerDay;
   series.invented = true;
   for (std::size_t i = 0; i < series.rows.size(); ++i) {
     WeatherRow& row = series.rows[i];
-    if (!window.has_middle(middle_s(series, i)) || row.beam_normal_w_m2 <= 0.0) continue;
+    if (middle_s(series, i) <= begin_s || middle_s(series, i) >= end_s || row.beam_normal_w_m2 <= 0.0) continue;
     const double lost = -std::expm1(-dust.optical_depth * implied_air_mass(row));
     const double level = std::max(0.0, row.global_horizontal_w_m2 - row.diffuse_horizontal_w_m2) * lost;
     row.beam_normal_w_m2 *= 1.0 - lost;

@@ -9,25 +9,10 @@
 /// returns the series changed; rows outside its window keep their values. Rows stay physical: light closes (global is
 /// level beam and diffuse), nothing is negative, no humidity is above saturation. `invented` is set.
 ///
-/// Times are labels as in WeatherSeries. Cloudbursts count to the whole minute, lie within the series, and
-/// first divide its rows (with_finer_rows), so that both ends are edges of rows, four rows or more lie within, and none
-/// is longer than ten minutes. States go straight between rows (WeatherSignal): just outside a window they change over
-/// the one row that leads to it. Light and rain belong to intervals and change within the window alone.
+/// Times are labels as in WeatherSeries. States go straight between rows (WeatherSignal): just outside a window they
+/// change over the one row that leads to it. Light and rain belong to intervals and change within the window alone.
+/// Cloudbursts are no rows: see Cloudburst.
 namespace noonhouse {
-
-/// Rain that falls on top of the series' own, and the dark sky that brings it.
-struct Cloudburst {
-  std::chrono::sys_seconds begin{};
-  double duration_s = 600.0;
-  double depth_kg_m2 = 0.0;   ///< 1 kg/m2 = 1 mm
-  double light_share = 0.15;  ///< of the global light, that is left and all diffuse; common practice, no source
-};
-
-/// Rain rises straight from nothing to twice its mean rate in the middle and falls back: rows have the means of that
-/// shape, which keep the depth. The sky is overcast (cloud 1) and radiates as one, e' = 1 - 0.16 (1 - e_clear), after
-/// cloudy_emissivity of models/properties, where the series knows its longwave.
-/// Does not model: the gusts and the cold air that come with it, wet surfaces outside, hail.
-WeatherSeries with_cloudburst(const WeatherSeries& series, const Cloudburst& burst);
 
 /// Seconds from the series' start to a sunset and the sunrise after it; nothing where the sun does not set or rise.
 struct NightSpan {

@@ -47,6 +47,10 @@ std::string weather_digest(const WeatherSeries& series) {
       fnv.add(value);
     }
   }
+  for (const Cloudburst& burst : series.cloudbursts) {
+    fnv.add(static_cast<std::uint64_t>(burst.begin.time_since_epoch().count()));
+    for (double value : {burst.duration_s, burst.depth_kg_m2, burst.light_share}) fnv.add(value);
+  }
   constexpr std::array kDigits{'0', '1', '2', '3', '4', '5', '6', '7', '8', '9', 'a', 'b', 'c', 'd', 'e', 'f'};
   std::string text = "fnv1a64:";
   for (int shift = 60; shift >= 0; shift -= 4) text += kDigits[(fnv.hash() >> shift) & 0xfU];

@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "models/weather/cloudburst.hpp"
+
 namespace noonhouse {
 
 inline constexpr double kUnknownWeather = std::numeric_limits<double>::quiet_NaN();
@@ -46,6 +48,7 @@ struct WeatherSeries {
   double albedo =
       0.2;  ///< short-wave reflectance of the ground around; default: bare or grassy ground, common practice
   std::vector<WeatherRow> rows;
+  std::vector<Cloudburst> cloudbursts;  ///< beside the rows, which know nothing of them
 
   double duration_s() const { return step_s * static_cast<double>(rows.size()); }
 };

@@ -178,6 +178,8 @@ void WeatherSignal::collect_breaks() {
     breaks_.push_back({edge});
     breaks_.push_back({edge + instant_ms});
   }
+  for (const Cloudburst& burst : series_.cloudbursts)
+    for (const double bend_s : burst.bends_s()) breaks_.push_back(ticks(bend_s - since_s(burst, Tick{0})));
   breaks_.insert(breaks_.end(), sunrises_.begin(), sunrises_.end());
   breaks_.insert(breaks_.end(), sunsets_.begin(), sunsets_.end());
   std::erase_if(breaks_, [this](Tick t) { return t <= Tick{0} || t > end_; });
@@ -194,7 +196,30 @@ WeatherRow WeatherSignal::at(Tick t) const {
   put_states(series_ms, out);
   put_irradiance(seconds(inside), row, static_cast<double>(into_ms) / static_cast<double>(step_ms_), out);
   out.rain_kg_m2_s = series_.rows[row].rain_kg_m2_s;
+  for (const Cloudburst& burst : series_.cloudbursts) {
+    burst.darken(since_s(burst, inside), out);
+    out.rain_kg_m2_s += burst.rain_kg_m2_s(since_s(burst, inside));
+  }
   return out;
+}
+
+double WeatherSignal::since_s(const Cloudburst& burst, Tick t) const {
+  return seconds(t) - static_cast<double>((burst.begin - run_start_).count());
+}
+
+double WeatherSignal::mean_rain(Tick from, Tick to) const {
+  const Tick begin = std::clamp(from, Tick{0}, end_), end = std::clamp(to, Tick{0}, end_);
+  if (begin >= end) return at(begin).rain_kg_m2_s;
+  double sum = 0.0;
+  for (Tick t = begin; t < end;) {
+    const std::int64_t row = (lead_ms_ + t.ms) / step_ms_;
+    const Tick next = std::min(end, Tick{(row + 1) * step_ms_ - lead_ms_});
+    sum += series_.rows[static_cast<std::size_t>(row)].rain_kg_m2_s * seconds(next - t);
+    t = next;
+  }
+  for (const Cloudburst& burst : series_.cloudbursts)
+    sum += burst.fallen_kg_m2(since_s(burst, end)) - burst.fallen_kg_m2(since_s(burst, begin));
+  return sum / seconds(end - begin);
 }
 
 void WeatherSignal::put_states(std::int64_t series_ms, WeatherRow& out) const {

@@ -25,7 +25,7 @@ struct SunShape {
 ///   before the first and after the last. Unknown (NaN) on either side is unknown between.
 /// - humidity ratio: a straight line, but never above saturation over liquid water at the instant.
 /// - wind direction: along the shorter arc.
-/// - rain: constant within the interval.
+/// - rain: constant within the interval, and what cloudbursts bring.
 /// - beam normal and diffuse horizontal: the row's mean is expressed as a share (index) of a clear sky's mean over the
 ///   same interval, and the value at an instant is the interpolated index times the clear sky at that instant. The
 ///   index is constant in the middle half of an interval and goes straight to the common edge value in the outer
@@ -33,6 +33,8 @@ struct SunShape {
 ///   below the geometric horizon: what a file gives for an interval without sun is dropped. Values are limited to the
 ///   extraterrestrial ones, which can cost energy in intervals with minutes of sun only.
 /// - global horizontal: beam normal times the sine of the sun's elevation, plus diffuse.
+///
+/// A cloudburst of the series darkens all of this while it lasts (Cloudburst::darken).
 ///
 /// Clear sky used for the shape only: clear_sky of models/properties with a Linke turbidity of 3 at the place's
 /// standard pressure; its beam grows from nothing while the sun's disc rises over its own diameter.
@@ -47,12 +49,16 @@ class WeatherSignal {
   /// The weather at an instant since the run's start; outside the run, at its nearest instant.
   WeatherRow at(Tick t) const;
 
+  /// Mean rain of a span [kg/(m2 s)], exact: rows and cloudbursts are summed, not sampled. What lies outside the run
+  /// does not count; a span that has nothing of it has the rain of its nearest instant.
+  double mean_rain(Tick from, Tick to) const;
+
   /// The sun's true position at an instant since the run's start (any instant).
   SunPosition sun(Tick t) const;
 
   /// The first instant strictly after t at which a line bends or a value jumps: interval edges, the instants rows
-  /// belong to, sunrise and sunset. kNever after the last. The mild bends of the irradiance index inside an interval
-  /// are not breaks.
+  /// belong to, the bends of cloudbursts, sunrise and sunset. kNever after the last. The mild bends of the irradiance
+  /// index inside an interval are not breaks.
   Tick next_break(Tick t) const;
 
   /// The first sunrise (sunset) strictly after t and before the run's end: the sun's centre crosses the geometric
@@ -76,6 +82,7 @@ class WeatherSignal {
   void find_sun_crossings();
   void collect_breaks();
   void put_states(std::int64_t series_ms, WeatherRow& out) const;
+  double since_s(const Cloudburst& burst, Tick t) const;
   void put_irradiance(double since_start_s, std::size_t row, double share, WeatherRow& out) const;
 
   WeatherSeries series_;

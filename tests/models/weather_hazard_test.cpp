@@ -9,8 +9,9 @@
 #include "models/properties/psychrometrics.hpp"
 #include "models/properties/sky.hpp"
 #include "models/properties/sun.hpp"
-#include "models/weather/finer_rows.hpp"
+#include "models/weather/cloudburst.hpp"
 #include "models/weather/hazard_weather.hpp"
+#include "models/weather/weather_digest.hpp"
 #include "models/weather/weather_signal.hpp"
 #include "sim/core/tick.hpp"
 
@@ -91,79 +92,111 @@ void expect_physical(const WeatherSeries& series) {
 
 WeatherSignal signal_of(const WeatherSeries& series) { return {series, series.start, series.duration_s()}; }
 
-// States to rounding; light to 6 W/m2, as the index of each finer row has its own bends near sunrise and sunset.
-TEST(FinerRows, AreReadAsTheSeriesWas) {
-  for (const double share : {0.0, 0.5, 1.0}) {
-    const WeatherSeries coarse = spring(3600.0, share), fine = with_finer_rows(coarse, 600.0);
-    const WeatherSignal was = signal_of(coarse), is = signal_of(fine);
-    for (double t_s = 0.0; t_s <= 4.0 * kSecondsPerDay; t_s += 700.0) {
-      const WeatherRow a = was.at(ticks(t_s)), b = is.at(ticks(t_s));
-      EXPECT_NEAR(a.temperature_k, b.temperature_k, 1e-9) << share << " at " << t_s;
-      EXPECT_NEAR(a.humidity_ratio, b.humidity_ratio, 1e-12) << share << " at " << t_s;
-      EXPECT_NEAR(a.wind_m_s, b.wind_m_s, 1e-9) << share << " at " << t_s;
-      EXPECT_EQ(a.rain_kg_m2_s, b.rain_kg_m2_s) << share << " at " << t_s;
-      EXPECT_NEAR(a.global_horizontal_w_m2, b.global_horizontal_w_m2, 6.0) << share << " at " << t_s;
-    }
-  }
-}
-
-TEST(FinerRows, KeepTheEnergyOfEachRow) {
-  const WeatherSeries coarse = spring(), fine = with_finer_rows(coarse, 150.0);
-  ASSERT_EQ(fine.rows.size(), 24u * coarse.rows.size());
-  for (std::size_t i = 0; i < coarse.rows.size(); ++i) {
-    const double begin_s = static_cast<double>(i) * 3600.0, end_s = begin_s + 3600.0;
-    for (const auto value : {&WeatherRow::beam_normal_w_m2, &WeatherRow::diffuse_horizontal_w_m2})
-      EXPECT_NEAR(sum(fine, value, begin_s, end_s), coarse.rows[i].*value * 3600.0, 1e-6) << i;
-  }
-  EXPECT_NEAR(sum(fine, &WeatherRow::global_horizontal_w_m2) / sum(coarse, &WeatherRow::global_horizontal_w_m2), 1.0,
-              0.005);
-  expect_physical(fine);
-}
-
-TEST(FinerRows, OfTheSameLengthAreTheSeries) { EXPECT_EQ(with_finer_rows(spring(), 3600.0).rows, spring().rows); }
-
 const Cloudburst kTenMinutes{kFirst + hours{36} + minutes{20}, 600.0, 25.0};
+constexpr Tick kBurstBegin = 36_h + 20_min;
 
-TEST(CloudburstWeather, BringsItsDepthInItsTime) {
-  const WeatherSeries was = spring(), is = with_cloudburst(was, kTenMinutes);
-  EXPECT_TRUE(is.invented);
-  const double begin_s = 36.0 * 3600.0 + 1200.0, own = sum(was, &WeatherRow::rain_kg_m2_s);
-  EXPECT_NEAR(sum(is, &WeatherRow::rain_kg_m2_s), own + 25.0, 1e-9);
-  EXPECT_NEAR(sum(is, &WeatherRow::rain_kg_m2_s, begin_s, begin_s + 600.0), 25.0, 1e-9);
-  EXPECT_NEAR(sum(is, &WeatherRow::rain_kg_m2_s, begin_s, begin_s + 300.0), 12.5, 1e-9) << "symmetric";
-  EXPECT_NEAR(sum(is, &WeatherRow::rain_kg_m2_s, begin_s, begin_s + 150.0), 3.125, 1e-9) << "a triangle's eighth";
-  expect_physical(is);
+WeatherSeries with_cloudbursts(WeatherSeries series, const std::vector<Cloudburst>& bursts) {
+  series.cloudbursts = bursts;
+  return series;
 }
 
-TEST(CloudburstWeather, ReachesTheSignal) {
-  const WeatherSignal signal = signal_of(with_cloudburst(spring(), kTenMinutes));
-  double fallen = 0.0;
-  for (int s = 0; s < 3600; s += 10) fallen += 10.0 * signal.at(36_h + Tick{1000} * s).rain_kg_m2_s;
-  EXPECT_NEAR(fallen, 25.0, 1e-9);
-  const WeatherRow middle = signal.at(36_h + 25_min), before = signal.at(36_h + 15_min);
+// A triangle: half by the middle, an eighth by the first quarter, twice the mean rate in the middle.
+TEST(Cloudburst, RainsATriangleOfItsDepth) {
+  EXPECT_EQ(kTenMinutes.fallen_kg_m2(-1.0), 0.0);
+  EXPECT_EQ(kTenMinutes.fallen_kg_m2(0.0), 0.0);
+  EXPECT_DOUBLE_EQ(kTenMinutes.fallen_kg_m2(150.0), 3.125);
+  EXPECT_DOUBLE_EQ(kTenMinutes.fallen_kg_m2(300.0), 12.5);
+  EXPECT_DOUBLE_EQ(kTenMinutes.fallen_kg_m2(450.0), 21.875);
+  EXPECT_EQ(kTenMinutes.fallen_kg_m2(600.0), 25.0);
+  EXPECT_EQ(kTenMinutes.fallen_kg_m2(1e9), 25.0);
+  EXPECT_DOUBLE_EQ(kTenMinutes.rain_kg_m2_s(300.0), 2.0 * 25.0 / 600.0);
+  EXPECT_EQ(kTenMinutes.rain_kg_m2_s(0.0), 0.0);
+  EXPECT_EQ(kTenMinutes.rain_kg_m2_s(600.0), 0.0);
+  double sum = 0.0;
+  for (int s = 0; s < 600; ++s) sum += kTenMinutes.rain_kg_m2_s(s + 0.5);
+  EXPECT_NEAR(sum, 25.0, 1e-9) << "the rate is the depth's slope";
+}
+
+TEST(Cloudburst, DarkensWithinItsTimeAlone) {
+  for (const auto& [lasts_s, edge_s] : {std::pair{600.0, 60.0}, std::pair{60.0, 15.0}, std::pair{240.0, 60.0}}) {
+    const Cloudburst burst{kFirst, lasts_s, 5.0};
+    for (const double outside_s : {-1.0, 0.0, lasts_s, lasts_s + 1.0}) EXPECT_EQ(burst.dark_share(outside_s), 0.0);
+    EXPECT_DOUBLE_EQ(burst.dark_share(0.5 * edge_s), 0.5);
+    EXPECT_EQ(burst.dark_share(edge_s), 1.0);
+    EXPECT_EQ(burst.dark_share(lasts_s - edge_s), 1.0);
+    EXPECT_DOUBLE_EQ(burst.dark_share(lasts_s - 0.5 * edge_s), 0.5);
+    const auto bends = burst.bends_s();
+    EXPECT_TRUE(std::is_sorted(bends.begin(), bends.end()));
+    EXPECT_EQ(bends.front(), 0.0);
+    EXPECT_EQ(bends[1], edge_s);
+    EXPECT_EQ(bends.back(), lasts_s);
+  }
+}
+
+TEST(Cloudburst, LeavesItsShareOfTheLightAllDiffuseAndAnOvercastSky) {
+  const WeatherRow before = signal_of(spring()).at(kBurstBegin);
+  WeatherRow half = before, dark = before, outside = before;
+  kTenMinutes.darken(30.0, half);
+  kTenMinutes.darken(300.0, dark);
+  kTenMinutes.darken(600.0, outside);
+  EXPECT_EQ(outside, before);
+  EXPECT_EQ(dark.beam_normal_w_m2, 0.0);
+  EXPECT_NEAR(dark.global_horizontal_w_m2, 0.15 * before.global_horizontal_w_m2, 1e-9);
+  EXPECT_EQ(dark.diffuse_horizontal_w_m2, dark.global_horizontal_w_m2);
+  EXPECT_EQ(dark.cloud_share, 1.0);
+  // e' = 1 - 0.16 (1 - e_clear), e_clear from the row's own 0.3 of cloud: e = (1 - 0.84 c) e_clear + 0.84 c.
+  const double black = blackbody_emission(before.temperature_k), e = before.longwave_down_w_m2 / black;
+  const double clear = (e - 0.84 * 0.3) / (1.0 - 0.84 * 0.3);
+  EXPECT_NEAR(dark.longwave_down_w_m2, black * (1.0 - 0.16 * (1.0 - clear)), 1e-9);
+  EXPECT_NEAR(half.beam_normal_w_m2, 0.5 * before.beam_normal_w_m2, 1e-9);
+  EXPECT_NEAR(half.global_horizontal_w_m2, 0.575 * before.global_horizontal_w_m2, 1e-9);
+  WeatherSeries rows = spring();
+  rows.rows = {half, dark};
+  expect_physical(rows);
+}
+
+TEST(Cloudburst, KeepsWhatIsUnknownUnknown) {
+  WeatherRow row = signal_of(spring()).at(kBurstBegin);
+  row.longwave_down_w_m2 = row.cloud_share = kUnknownWeather;
+  kTenMinutes.darken(300.0, row);
+  EXPECT_TRUE(std::isnan(row.longwave_down_w_m2));
+  EXPECT_EQ(row.cloud_share, 1.0);
+}
+
+TEST(Cloudburst, ReachesTheSignalOnTopOfItsRows) {
+  const WeatherSignal was = signal_of(spring()), is = signal_of(with_cloudbursts(spring(), {kTenMinutes}));
+  const Tick end = kBurstBegin + 10_min;
+  for (const Tick t : {kBurstBegin - Tick{1}, kBurstBegin, end, end + Tick{1}, 12_h}) {
+    const WeatherRow a = was.at(t), b = is.at(t);
+    EXPECT_EQ(a.global_horizontal_w_m2, b.global_horizontal_w_m2) << t.ms;
+    EXPECT_EQ(a.rain_kg_m2_s, b.rain_kg_m2_s) << t.ms;
+    EXPECT_EQ(a.cloud_share, b.cloud_share) << t.ms;
+  }
+  const WeatherRow middle = is.at(kBurstBegin + 5_min), before = was.at(kBurstBegin + 5_min);
   EXPECT_EQ(middle.beam_normal_w_m2, 0.0);
-  EXPECT_LT(middle.global_horizontal_w_m2, 0.2 * before.global_horizontal_w_m2);
-  EXPECT_DOUBLE_EQ(middle.cloud_share, 1.0);
-  EXPECT_GT(middle.longwave_down_w_m2, 0.9 * blackbody_emission(middle.temperature_k));
-  EXPECT_GT(before.beam_normal_w_m2, 100.0);
+  EXPECT_NEAR(middle.global_horizontal_w_m2, 0.15 * before.global_horizontal_w_m2, 1e-9);
+  EXPECT_NEAR(middle.rain_kg_m2_s, before.rain_kg_m2_s + 2.0 * 25.0 / 600.0, 1e-12);
+  EXPECT_EQ(middle.temperature_k, before.temperature_k);
+  EXPECT_EQ(is.next_break(kBurstBegin), kBurstBegin + 1_min);
+  EXPECT_EQ(is.next_break(kBurstBegin + 7_min), kBurstBegin + 7_min + 30_s);
+  EXPECT_NE(weather_digest(is.series()), weather_digest(was.series()));
 }
 
-TEST(CloudburstWeather, LeavesRowsOutsideAsTheyWere) {
-  const WeatherSeries is = with_cloudburst(spring(), kTenMinutes);
-  const WeatherSeries was = with_finer_rows(spring(), is.step_s);
-  ASSERT_EQ(is.rows.size(), was.rows.size());
-  EXPECT_EQ(is.step_s, 150.0);
-  std::size_t changed = 0;
-  for (std::size_t i = 0; i < is.rows.size(); ++i) changed += is.rows[i] == was.rows[i] ? 0 : 1;
-  EXPECT_EQ(changed, 5u) << "four rows, and the one before whose instant is the beginning";
-}
-
-TEST(CloudburstWeather, KeepsWhatIsUnknownUnknown) {
-  WeatherSeries was = spring();
-  for (WeatherRow& row : was.rows) row.longwave_down_w_m2 = kUnknownWeather;
-  const WeatherSeries is = with_cloudburst(was, kTenMinutes);
-  EXPECT_TRUE(std::all_of(is.rows.begin(), is.rows.end(),
-                          [](const WeatherRow& r) { return std::isnan(r.longwave_down_w_m2); }));
+// Spans that cut rows and cloudbursts anywhere; two overlap, one lasts seven seconds at an odd second.
+TEST(MeanRain, IsExactOverAnySpan) {
+  const Cloudburst odd{kFirst + hours{36} + minutes{25} + std::chrono::seconds{13}, 7.0, 3.0};
+  const WeatherSignal signal = signal_of(with_cloudbursts(spring(), {kTenMinutes, odd}));
+  const auto fallen = [&](Tick from, Tick to) { return signal.mean_rain(from, to) * seconds(to - from); };
+  const double own = sum(spring(), &WeatherRow::rain_kg_m2_s);
+  EXPECT_NEAR(fallen(Tick{0}, 96_h), own + 28.0, 1e-9);
+  EXPECT_NEAR(fallen(kBurstBegin, kBurstBegin + 150_s), 3.125 + 1e-4 * (36 % 7 == 0 ? 150.0 : 0.0), 1e-9);
+  const Tick cuts[] = {Tick{0}, 35_h + Tick{777}, kBurstBegin + 313_s, kBurstBegin + 314_s, 42_h + Tick{1}, 96_h};
+  double parts = 0.0;
+  for (std::size_t i = 0; i + 1 < std::size(cuts); ++i) parts += fallen(cuts[i], cuts[i + 1]);
+  EXPECT_NEAR(parts, own + 28.0, 1e-9) << "parts add up";
+  EXPECT_EQ(signal.mean_rain(42_h, 42_h), 1e-4) << "an instant has its rate: row 42 rains";
+  EXPECT_EQ(signal.mean_rain(96_h, 97_h), signal.at(96_h).rain_kg_m2_s);
+  EXPECT_NEAR(signal.mean_rain(84_h, 84_h + 30_min), 1e-4, 1e-18) << "within one row it is the row's";
 }
 
 TEST(FrostNightWeather, ComesDownToItsColdestAtDawn) {

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// Short weather at odd minutes: the grid of sun and weather is made fine enough, and the house meets the whole of it.
+// Short weather at odd times: the grid of sun and weather has its instants, and the house meets the whole of it.
 // Hazards and failures at the run's edges: refused with their line, or silent.
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <vector>
 
+#include "models/properties/constants.hpp"
 #include "tests/support/small_day.hpp"
 #include "tests/support/small_scenario.hpp"
 
@@ -21,16 +23,23 @@ using testing::Not;
 
 struct ShortWeather {
   const char* at;
-  double begin_min, lasts_min, spacing_min;  ///< of the grid that it needs, from 15 min
+  double begin_min, lasts_min;  ///< the grid is regular each 15 min
 };
 const ShortWeather kShort[] = {
-    {"14:07", 847, 3, 1},  {"00:00", 0, 2, 1},    {"00:06", 6, 9, 3},   {"13:55", 835, 25, 5},   {"12:30", 750, 30, 15},
-    {"23:57", 1437, 3, 3}, {"09:59", 599, 61, 1}, {"12:15", 735, 1, 1}, {"14:15:40", 856, 5, 1},
+    {"14:07", 847, 3},    {"00:00", 0, 2},    {"00:06", 6, 9},
+    {"13:55", 835, 25},   {"12:30", 750, 30}, {"23:57", 1437, 3},
+    {"09:59", 599, 61},   {"12:15", 735, 1},  {"14:15:40", 855 + 40.0 / 60, 5},
+    {"12:00", 720, 1.75},
 };
 
 std::string hazard(const char* kind, const ShortWeather& w, const char* how_much) {
-  return fmt::format("hazards:\n  storm: {{ kind: {}, day: 1, at: \"{}\", lasts: {} min, {} }}\n", kind, w.at,
-                     w.lasts_min, how_much);
+  return fmt::format("hazards:\n  storm: {{ kind: {}, day: 1, at: \"{}\", lasts: {} s, {} }}\n", kind, w.at,
+                     60.0 * w.lasts_min, how_much);
+}
+
+/// Whether the interval that begins at a grid instant is one of the weather's.
+bool within(const ShortWeather& w, Tick when) {
+  return when >= ticks(60.0 * w.begin_min) && when < ticks(60.0 * (w.begin_min + w.lasts_min));
 }
 
 std::shared_ptr<const SiteTable> table_of(const Scenario& scenario) {
@@ -38,23 +47,24 @@ std::shared_ptr<const SiteTable> table_of(const Scenario& scenario) {
   return site_table(plan, weather_of(scenario, plan));
 }
 
-TEST(HazardTimes, AGustHasItsFullStrengthAndTimeOnAGridThatDividesIt) {
+TEST(HazardTimes, AGustHasItsFullStrengthAndTime) {
   for (const ShortWeather& w : kShort) {
     const auto table = table_of(small_faults::read(hazard("gusts", w, "speed: 24 m/s")));
-    const double spacing = seconds(table->spacing()) / 60.0;
-    EXPECT_EQ(spacing, w.spacing_min) << w.at;
+    double blown_min = 0.0;
     for (std::size_t k = 0; k + 1 < table->instants(); ++k) {
-      const double minute = spacing * static_cast<double>(k);
+      const Tick when = table->grid().when(k);
       const auto& interval = table->instant(k);
       for (const double wind : {interval.wind_m_s, interval.wind_at_end_m_s}) {
         const double gust = table->gust_factor() * wind;
-        if (minute >= w.begin_min && minute < w.begin_min + w.lasts_min) {
-          EXPECT_NEAR(gust, 24.0, 1e-9) << w.at << ", minute " << minute;
+        if (within(w, when)) {
+          EXPECT_NEAR(gust, 24.0, 1e-9) << w.at << ", at " << when.ms;
         } else {
-          EXPECT_LT(gust, 16.0) << w.at << ", minute " << minute << ": it sets in and ceases at once";
+          EXPECT_LT(gust, 16.0) << w.at << ", at " << when.ms << ": it sets in and ceases at once";
         }
       }
+      if (within(w, when)) blown_min += seconds(table->grid().when(k + 1) - when) / 60.0;
     }
+    EXPECT_NEAR(blown_min, w.lasts_min, 1e-9) << w.at;
   }
 }
 
@@ -76,31 +86,75 @@ TEST(HazardTimes, NothingFeelsAGustBeforeItBegins) {
 TEST(HazardTimes, ACloudburstBringsItsWholeRainWithinItsTime) {
   for (const ShortWeather& w : kShort) {
     const auto table = table_of(small_faults::read(hazard("cloudburst", w, "rain: 12 mm")));
-    const double spacing_s = seconds(table->spacing());
-    EXPECT_EQ(spacing_s, 60.0 * w.spacing_min) << w.at;
     double fallen_mm = 0.0;
     for (std::size_t k = 0; k + 1 < table->instants(); ++k) {  // no interval begins at the run's end
-      const double minute = spacing_s / 60.0 * static_cast<double>(k), rain = table->instant(k).rain_kg_m2_s;
-      EXPECT_EQ(rain > 0.0, minute >= w.begin_min && minute < w.begin_min + w.lasts_min)
-          << w.at << ", minute " << minute;
-      fallen_mm += rain * spacing_s;
+      const Tick when = table->grid().when(k);
+      const double rain = table->instant(k).rain_kg_m2_s;
+      EXPECT_EQ(rain > 0.0, within(w, when)) << w.at << ", at " << when.ms;
+      fallen_mm += rain * seconds(table->grid().when(k + 1) - when);
     }
     EXPECT_NEAR(fallen_mm, 12.0, 1e-9) << w.at;
   }
 }
 
-TEST(HazardTimes, OneGridServesSeveralHazards) {
-  const Scenario scenario = small_faults::read(
-      "hazards:\n  squall: { kind: gusts, day: 1, at: \"14:10\", lasts: 10 min, speed: 20 m/s }\n"
-      "  burst: { kind: cloudburst, day: 1, at: \"16:06\", lasts: 30 min, rain: 5 mm }\n");
-  EXPECT_EQ(scenario.plans.front().spec.run.sun_every_s, 60.0) << "15 and 10 leave 5, and 966 leaves 1";
-  const Scenario odd = read_scenario_text(
-      small_scenario::with(small_faults::kText, "warm_up: 0 s", "warm_up: 0 s, sun_every: 90 s") +
-          "hazards:\n  squall: { kind: gusts, day: 1, at: \"14:10\", lasts: 10 min, speed: 20 m/s }\n",
-      "odd.yaml");
-  EXPECT_EQ(odd.plans.front().spec.run.sun_every_s, 30.0) << "90 s do not divide ten minutes, and stay the coarsest";
-  const Scenario hail = small_faults::read("hazards:\n  hail: { kind: hail, day: 1, at: \"14:07\", stone: 20 mm }\n");
-  EXPECT_EQ(hail.plans.front().spec.run.sun_every_s, 900.0) << "hail is no weather of the grid";
+TEST(RunGrid, IsRegularWithInstantsOfItsOwnForShortWeather) {
+  const auto grid_of = [](const std::string& more) { return RunGrid(small_faults::read(more).plans.front().spec); };
+  const RunGrid calm = grid_of("");
+  ASSERT_EQ(calm.size(), 97U);
+  for (std::size_t k = 0; k < calm.size(); ++k) EXPECT_EQ(calm.when(k), 15_min * static_cast<std::int64_t>(k));
+  EXPECT_EQ(grid_of("hazards:\n  hail: { kind: hail, day: 1, at: \"14:07\", stone: 20 mm }\n").size(), 97U)
+      << "hail is no weather of the grid";
+  const RunGrid stormy = grid_of(
+      "hazards:\n  squall: { kind: gusts, day: 1, at: \"14:10\", lasts: 20 min, speed: 20 m/s }\n"
+      "  burst: { kind: cloudburst, day: 1, at: \"14:30\", lasts: 2 min, rain: 5 mm }\n");
+  std::vector<Tick> own;
+  for (std::size_t k = 0; k < stormy.size(); ++k)
+    if (!stormy.is_regular(k)) own.push_back(stormy.when(k));
+  EXPECT_THAT(own, testing::ElementsAre(14_h + 10_min, 14_h + 30_min + 30_s, 14_h + 31_min, 14_h + 31_min + 30_s,
+                                        14_h + 32_min))
+      << "14:30 is regular; a burst's quarters of half a minute are where it darkens too";
+  for (std::size_t k = 0; k + 1 < stormy.size(); ++k) {
+    EXPECT_LT(stormy.when(k), stormy.when(k + 1));
+    EXPECT_EQ(stormy.interval_at(stormy.when(k)), k);
+    EXPECT_EQ(stormy.interval_at(stormy.when(k + 1) - Tick{1}), k);
+  }
+  EXPECT_EQ(stormy.interval_at(kDay), stormy.size() - 2) << "the last interval has the run's end";
+}
+
+// Where the regular instants do not reach the end, the last interval goes beyond it.
+TEST(RunGrid, CoversARunThatItsSpacingDoesNotDivide) {
+  const RunGrid grid(
+      read_scenario_text(small_scenario::with(small_faults::kText, "warm_up: 0 s", "warm_up: 0 s, sun_every: 7 min"),
+                         "odd.yaml")
+          .plans.front()
+          .spec);
+  EXPECT_LT(grid.when(grid.size() - 2), kDay);
+  EXPECT_GE(grid.when(grid.size() - 1), kDay);
+}
+
+TEST(HazardTimes, LeaveTheScenarioAndTheUsualLightAsTheyAre) {
+  const std::string burst = hazard("cloudburst", {"12:07", 727, 1}, "rain: 5 mm");
+  const Scenario calm = small_faults::read(""), stormy = small_faults::read(burst);
+  EXPECT_EQ(stormy.plans.front().spec.run.sun_every_s, 900.0);
+  const auto a = table_of(calm), b = table_of(stormy);
+  EXPECT_EQ(a->mean_outdoor_k(), b->mean_outdoor_k());
+  EXPECT_EQ(usual_direct(*a, 0), usual_direct(*b, 0));
+}
+
+// Hail meets the mean wind of its own time, gusts of a part of it in proportion.
+TEST(HazardTimes, TheMeanWindOfASpanIsThatOfItsParts) {
+  const auto calm = table_of(small_faults::read(""));
+  const auto gusty = table_of(
+      small_faults::read("hazards:\n  squall: { kind: gusts, day: 1, at: \"14:05\", lasts: 5 min, speed: 32 m/s }\n"));
+  const auto speed = [&](Tick from, Tick until) { return gusty->mean_wind(from, until).speed_m_s; };
+  EXPECT_NEAR(speed(14_h + 6_min, 14_h + 7_min), 32.0 / gusty->gust_factor(), 1e-12);
+  const double parts =
+      5.0 * speed(14_h, 14_h + 5_min) + 5.0 * 32.0 / gusty->gust_factor() + 10.0 * speed(14_h + 10_min, 14_h + 20_min);
+  EXPECT_NEAR(20.0 * speed(14_h, 14_h + 20_min), parts, 1e-9);
+  const auto own = calm->mean_wind(14_h, 14_h + 15_min);
+  const auto& begins = calm->instant(calm->grid().interval_at(14_h));
+  EXPECT_NEAR(own.speed_m_s, 0.5 * (begins.wind_m_s + begins.wind_at_end_m_s), 1e-12);
+  EXPECT_NEAR(std::remainder(own.from_rad - begins.wind_from_rad, 2.0 * kPi), 0.0, 1e-9);
 }
 
 /// What a house meets: how long the gusts reach a speed, and the rain that falls [mm].

@@ -26,7 +26,7 @@ Tick hottest_day(const SiteTable& table, Tick but = kNever) {
   double high = 0.0;
   Tick out = kNever;
   for (std::size_t k = 0; k + 1 < table.instants(); ++k) {
-    const Tick when = table.spacing() * static_cast<std::int64_t>(k);
+    const Tick when = table.grid().when(k);
     const Tick midnight{when.ms - when.ms % kDay.ms};
     if (midnight == but || table.instant(k).outdoor_k <= high) continue;
     high = table.instant(k).outdoor_k;

@@ -86,13 +86,10 @@ std::string breakage_words(const Breakage& b, const Breakage* without) {
 std::vector<Danger> dangers(const PlanScenario& plan, const Assembly& assembly, const SiteTable& table) {
   std::vector<Danger> out;
   for (const auto& [name, hazard] : plan.spec.hazards)
-    if (const auto* hail = std::get_if<HailSpec>(&hazard.what)) {
-      const Tick from = kDay * (hail->day - 1) + ticks(hail->at_s);
-      out.push_back({from, from + ticks(hail->lasts_s)});
-    }
+    if (const auto* hail = std::get_if<HailSpec>(&hazard.what)) out.push_back({begin_of(*hail), end_of(*hail)});
   std::map<std::int64_t, std::pair<double, Tick>> strongest;  // by day
   for (std::size_t k = 0; k < table.instants(); ++k) {
-    const Tick when = table.spacing() * static_cast<std::int64_t>(k);
+    const Tick when = table.grid().when(k);
     auto& [gust, at] = strongest[when.ms / kDay.ms];
     const double here = table.gust_factor() * table.instant(k).wind_m_s;
     if (here > gust) std::tie(gust, at) = std::pair(here, when);

@@ -166,19 +166,19 @@ ChannelId Assembler::duty_of(const std::string& control) {
 void Assembler::add_weather_diary() {
   WeatherDiary::Parameters p;
   p.raining = raining_;
-  const auto count = static_cast<std::size_t>(ticks(spec_.run.length_s).ms / table_->spacing().ms);
+  const RunGrid& grid = table_->grid();
   bool raining = false;
   double fallen = 0.0;
-  for (std::size_t k = 0; k < count; ++k) {
+  for (std::size_t k = 0; k + 1 < grid.size(); ++k) {
     const double rain = table_->instant(k).rain_kg_m2_s;
-    const Tick when = table_->spacing() * static_cast<std::int64_t>(k);
+    const Tick when = grid.when(k);
     if (rain > 0.0 && !raining) p.notes.push_back({when, "rain begins", 1.0});
     if (rain <= 0.0 && raining) {
       p.notes.push_back({when, "rain ends: " + plain(fallen) + " mm", 0.0});
       fallen = 0.0;
     }
     raining = rain > 0.0;
-    fallen += rain * seconds(table_->spacing());
+    fallen += rain * seconds(grid.when(k + 1) - when);
   }
   if (const auto* made = std::get_if<InventedHeatwave>(&spec_.weather.source); made != nullptr && made->dust_day > 0)
     p.notes.push_back({kDay * (made->dust_day - 1), "a day with a dust-hazy sky begins", -1.0});

@@ -105,12 +105,11 @@ void Assembler::add_hazards() {
   for (const auto& [name, hazard] : spec_.hazards)
     if (const auto* hail = std::get_if<HailSpec>(&hazard.what)) {
       const ChannelId hailing = graph_.channel("hail falls: " + name, "1", 0.0);
-      const Tick from = kDay * (hail->day - 1) + ticks(hail->at_s);
-      script.lines.push_back({from,
+      script.lines.push_back({begin_of(*hail),
                               fmt::format("{}: hail begins, stones of {:.3g} mm", name, 1000.0 * hail->stone_m),
                               EventKind::weather,
                               {{hailing, 1.0}}});
-      script.lines.push_back({from + ticks(hail->lasts_s), name + ": hail ends", EventKind::weather, {{hailing, 0.0}}});
+      script.lines.push_back({end_of(*hail), name + ": hail ends", EventKind::weather, {{hailing, 0.0}}});
       add_hail(*hail, hailing);
     }
   std::stable_sort(script.lines.begin(), script.lines.end(),
@@ -127,12 +126,11 @@ HailStrike::Parameters Assembler::strike_on(const Facet& facet, const HailSpec& 
   stone.air_density_kg_m3 = reference_density_;
   HailStrike::Parameters p;
   p.name = facet.name;
-  p.from = kDay * (hail.day - 1) + ticks(hail.at_s);
-  p.until = p.from + ticks(hail.lasts_s);
-  const auto k = std::min(static_cast<std::size_t>(p.from.ms / table_->spacing().ms), table_->instants() - 1);
-  const auto& sky = table_->instant(k);
-  const HailOnFacet meets = hail_on_facet(stone, sky.wind_m_s, facet.slope_rad, sky.wind_from_rad - facet.azimuth_rad);
-  p.stone_j = hail_energy_j(stone, sky.wind_m_s) * (facet.roof() ? 1.0 : meets.across_share);
+  p.from = begin_of(hail);
+  p.until = end_of(hail);
+  const SiteTable::MeanWind wind = table_->mean_wind(p.from, p.until);
+  const HailOnFacet meets = hail_on_facet(stone, wind.speed_m_s, facet.slope_rad, wind.from_rad - facet.azimuth_rad);
+  p.stone_j = hail_energy_j(stone, wind.speed_m_s) * (facet.roof() ? 1.0 : meets.across_share);
   p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
   p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
                 meets.per_level_hit;

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cstdint>
+#include <map>
 
 #include "models/control/running_sum.hpp"
 #include "models/control/script.hpp"
@@ -144,16 +146,14 @@ std::vector<Assembler::Spell> Assembler::parts_of_day(PartOfDay part, Tick befor
 void Assembler::add_forecast() {
   forecast_ = graph_.channel("forecast of the day's high", "K", 0.0);
   Script::Parameters script{"forecast", {}};
-  const auto a_day = static_cast<std::size_t>(kDay.ms / table_->spacing().ms);
-  for (std::size_t first = 0; first + 1 < table_->instants(); first += a_day) {
-    double high = 0.0;
-    for (std::size_t k = first; k < std::min(first + a_day, table_->instants()); ++k)
-      high = std::max(high, table_->instant(k).outdoor_k);
-    script.lines.push_back({kDay * static_cast<std::int64_t>(first / a_day),
-                            "today's high: " + celsius_text(high),
-                            EventKind::weather,
-                            {{forecast_, high}}});
+  std::map<std::int64_t, double> highs_k;  // by day
+  for (std::size_t k = 0; k + 1 < table_->instants(); ++k) {
+    double& high = highs_k[table_->grid().when(k).ms / kDay.ms];
+    high = std::max(high, table_->instant(k).outdoor_k);
   }
+  for (const auto& [day, high] : highs_k)
+    script.lines.push_back(
+        {kDay * day, "today's high: " + celsius_text(high), EventKind::weather, {{forecast_, high}}});
   add_agent<Script>(std::move(script));
 }
 

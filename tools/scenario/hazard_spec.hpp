@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
-#include <cmath>
 #include <optional>
 #include <string>
 #include <variant>
@@ -9,9 +8,6 @@
 
 /// Bad weather and failures that a scenario puts into its run. SI inside; defaults stand in the field lists.
 namespace noonhouse {
-
-/// Short weather begins and ends on whole minutes.
-inline Tick whole_minutes(double time_s) { return 1_min * std::llround(time_s / kSecondsPerMinute); }
 
 struct HailSpec {
   int day = 0;
@@ -26,6 +22,15 @@ struct CloudburstSpec {
   int day = 0;
   double at_s = 0.0, lasts_s = 0.0, rain_m = 0.0;
 };
+/// When weather that has its hours begins and ends, since the run's start.
+template <class Hazard>
+Tick begin_of(const Hazard& hazard) {
+  return kDay * (hazard.day - 1) + ticks(hazard.at_s);
+}
+template <class Hazard>
+Tick end_of(const Hazard& hazard) {
+  return begin_of(hazard) + ticks(hazard.lasts_s);
+}
 struct FrostNightSpec {
   int day = 0;
   double lowest_k = 0.0;

@@ -57,22 +57,6 @@ void add_library_kinds(ScenarioSpec& spec) {
   }
 }
 
-/// Short weather must not be smeared over the grid of sun and weather: its spacing divides every hazard's begin and
-/// length, which are whole minutes. It never grows, and is under a minute only where the scenario's is no whole number.
-void refine_grid(ScenarioSpec& spec) {
-  const auto whole_minutes_s = [](double s) { return 60 * std::llround(s / 60.0); };
-  std::int64_t divides_s = 0;  // all times of short weather
-  const auto take = [&](const auto& hazard) {
-    if constexpr (requires { hazard.lasts_s; })
-      if (!std::is_same_v<std::decay_t<decltype(hazard)>, HailSpec>)
-        divides_s = std::gcd(divides_s, std::gcd(std::max<std::int64_t>(60, whole_minutes_s(hazard.lasts_s)),
-                                                 whole_minutes_s(hazard.at_s)));
-  };
-  for (const auto& item : spec.hazards) std::visit(take, item.value.what);
-  const std::int64_t given_s = std::max<std::int64_t>(1, std::llround(spec.run.sun_every_s));
-  if (divides_s % given_s != 0) spec.run.sun_every_s = static_cast<double>(std::gcd(given_s, divides_s));
-}
-
 PlanScenario make_plan(const LocatedNode& root, std::string name) {
   PlanScenario plan;
   plan.name = std::move(name);
@@ -80,7 +64,6 @@ PlanScenario make_plan(const LocatedNode& root, std::string name) {
   loaded.places.check_names();
   plan.spec = std::move(loaded.value);
   add_library_kinds(plan.spec);
-  refine_grid(plan.spec);
   plan.places = std::move(loaded.places);
   plan.root = root;
   return plan;

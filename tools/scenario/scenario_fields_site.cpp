@@ -86,8 +86,8 @@ void fields(FieldVisitor& v, RunSpec& s) {
       {.minimum = 60,
        .maximum = 3600,
        .default_text = "15 min",
-       .about = "spacing at which sun and weather are computed, straight lines between; finer by itself where gusts "
-                "or a cloudburst ask for it"});
+       .about = "spacing at which sun and weather are computed, straight lines between; within gusts and cloudbursts "
+                "also at instants of their own"});
   v.quantity(
       "tolerance", s.tolerance_k, Dimension::temperature_difference,
       {.minimum = 1e-6, .maximum = 1, .default_text = "0.001 K", .about = "error of temperature allowed in one step"});

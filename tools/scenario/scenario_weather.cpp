@@ -108,7 +108,8 @@ class BadWeather {
   void operator()(const HailSpec&) const {}
   void operator()(const GustsSpec&) const { series_.invented = true; }  // they blow at the house: see SiteTable
   void operator()(const CloudburstSpec& h) const {
-    series_ = with_cloudburst(series_, {at(h.day, h.at_s), h.lasts_s, 1000.0 * h.rain_m});
+    series_.invented = true;
+    series_.cloudbursts.push_back({at(h.day, h.at_s), h.lasts_s, 1000.0 * h.rain_m});
   }
   void operator()(const FrostNightSpec& h) const {
     series_ = with_frost_night(std::move(series_), {date(h.day), h.lowest_k});
@@ -177,6 +178,7 @@ std::string sun_key(const PlanScenario& plan) {
   shared.plant_kinds = plan.spec.plant_kinds;
   shared.plants = plan.spec.plants;  // leaves hide a bench's gaps
   shared.obstacles = plan.spec.obstacles;
+  shared.hazards = plan.spec.hazards;  // some have instants of their own: see RunGrid
   return save_fields(shared);
 }
 

@@ -11,15 +11,19 @@ SiteForcing::SiteForcing(std::shared_ptr<const SiteTable> table, SiteChannels ch
   NOON_ASSERT(channels_.sunlight.size() == table_->row().size() && channels_.drawn.size() == table_->row().cloths);
 }
 
-Tick SiteForcing::next_break(Tick t) const { return table_->spacing() * (t.ms / table_->spacing().ms + 1); }
+Tick SiteForcing::next_break(Tick t) const {
+  const RunGrid& grid = table_->grid();
+  return grid.when(grid.interval_at(t) + 1);
+}
 
 void SiteForcing::fill(Tick from, Tick to, std::span<const double> channels, std::span<double> at_from,
                        std::span<double> at_to) const {
-  const std::int64_t step = table_->spacing().ms;
-  const auto k = static_cast<std::size_t>(from.ms / step);
-  NOON_ASSERT(to.ms <= (from.ms / step + 1) * step);
+  const RunGrid& grid = table_->grid();
+  const std::size_t k = grid.interval_at(from);
+  const Tick begin = grid.when(k), end = grid.when(k + 1);
+  NOON_ASSERT(to <= end);
   const auto share = [&](Tick t) {
-    return static_cast<double>(t.ms - static_cast<std::int64_t>(k) * step) / static_cast<double>(step);
+    return static_cast<double>((t - begin).ms) / static_cast<double>((end - begin).ms);
   };
   write(k, share(from), channels, at_from);
   write(k, share(to), channels, at_to);

@@ -7,6 +7,7 @@
 #include "sim/contract/forcing.hpp"
 #include "sim/contract/ids.hpp"
 #include "tools/scenario/light_plan.hpp"
+#include "tools/scenario/run_grid.hpp"
 
 namespace noonhouse {
 
@@ -48,13 +49,18 @@ class SiteTable {
   SiteTable(const ScenarioSpec& spec, const HouseShape& shape, const WeatherSignal& weather, double pressure_pa,
             std::shared_ptr<const SunlitHouse> sun);
 
-  Tick spacing() const { return spacing_; }
+  const RunGrid& grid() const { return grid_; }
   const SunRow& row() const { return row_; }
   std::size_t instants() const { return instants_.size(); }
   const SunlitHouse& sun() const { return *sun_; }
   double gust_factor() const { return gust_factor_; }  ///< gusts over the mean wind at the house
-  double mean_outdoor_k() const;                       ///< over the run's grid instants [K]
+  double mean_outdoor_k() const;                       ///< over the run's regular instants [K]
   const Instant& instant(std::size_t k) const { return instants_[k]; }
+  /// Mean over a span of the run, longer than nothing: the speed, and where the mean of the wind's vectors comes from.
+  struct MeanWind {
+    double speed_m_s = 0.0, from_rad = 0.0;
+  };
+  MeanWind mean_wind(Tick from, Tick until) const;
   /// Pressure of the wind on each facet [Pa] at the beginning and at the end of the interval that begins at an instant.
   const double* wind_pa(std::size_t k) const { return wind_pa_.data() + 2 * k * row_.facets; }
   const double* wind_at_end_pa(std::size_t k) const { return wind_pa(k) + row_.facets; }
@@ -66,7 +72,7 @@ class SiteTable {
  private:
   void add_wind(const ScenarioSpec& spec, const HouseShape& shape, double pressure_pa);
 
-  Tick spacing_;
+  RunGrid grid_;
   double gust_factor_ = 1.0;
   SunRow row_;
   std::shared_ptr<const SunlitHouse> sun_;

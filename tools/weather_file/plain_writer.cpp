@@ -44,6 +44,7 @@ std::string heading(const WeatherSeries& series) {
 
 std::string plain_weather_text(const WeatherSeries& series) {
   NOON_ASSERT(series.step_s == std::floor(series.step_s));  // stamps hold whole seconds
+  NOON_ASSERT(series.cloudbursts.empty());                  // rows cannot tell them
   std::string text = heading(series);
   text += "time";
   for (const PlainColumn& column : plain_columns()) {
