@@ -177,9 +177,12 @@ void Device::follow(const Situation& situation, const Orders& orders, EventId fr
   const bool stuck = fault_ != DeviceFault::none, was_held = held_;
   held_ = !stuck && orders.held();
   if (held_ && !was_held) {
-    const EventId entry = actions.log(EventKind::action, "is held back: " + orders.forbid->words,
-                                      situation.last_change(orders.forbid->channel));
-    if (goal_ != 0.0) go(0.0, entry, situation.now(), actions);
+    const EventId since = situation.last_change(orders.forbid->channel);
+    const bool said = said_.by == orders.forbid->channel && said_.since == since;
+    if (!said || goal_ != 0.0)  // a pulse that comes again says nothing new
+      said_ = {orders.forbid->channel, since,
+               actions.log(EventKind::action, "is held back: " + orders.forbid->words, since)};
+    if (goal_ != 0.0) go(0.0, said_.entry, situation.now(), actions);
     return;
   }
   if (stuck && goal == 0.0 && orders.wanted() && !in_vain_) {

@@ -20,11 +20,12 @@ enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3 
 ///   forbids  hold it back whatever calls; that is no failure
 ///   faults   leave it where it is stuck, whatever calls or forbids
 ///   needs    without one of them it is off, or stays where it stands; that is a failure where it would be elsewhere
-/// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about. A lack is
-/// said when it is first felt and when it is over, not again at each call between; that a stuck one is called in vain
-/// is said once for each fault. With `takes` it moves at an even pace, told in steps of at most kLongestStep as it has
-/// come so far; a change of mind on the way turns it round where it stands. Not modelled: a start that fails, wear, a
-/// pace that differs by load or way.
+/// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about. That it
+/// is held back is said when a forbid has set in, and again only where that moves it; a lack when it is first felt and
+/// when it is over, not again at each call between; that a stuck one is called in vain is said once for each fault.
+/// With `takes` it moves at an even pace, told in steps of at most kLongestStep as it has come so far; a change of mind
+/// on the way turns it round where it stands. Not modelled: a start that fails, wear, a pace that differs by load or
+/// way.
 class Device final : public Agent {
  public:
   /// Implicit from its demand, so that wiring lists stay readable.
@@ -109,6 +110,12 @@ class Device final : public Agent {
     EventId taken = kNoEvent, entry = kNoEvent;
   };
   std::vector<Lack> lacks_;
+  /// What was last said of being held back: by what, what set that in, and the entry.
+  struct Hold {
+    ChannelId by;
+    EventId since = kNoEvent, entry = kNoEvent;
+  };
+  Hold said_;
 
   /// The way it is on, while goal_ differs from share_.
   double from_ = 0.0;

@@ -43,12 +43,12 @@ EventId HailStrike::cause(const Situation& situation) const {
 
 void HailStrike::break_panes(const Situation& situation, Actions& actions) {
   const double newly = hail_broken_share(p_.hits_m2_s, p_.pane_area_m2, seconds(situation.now() - told_));
-  if (newly <= 0.0) return;
+  const double whole = 1.0 - situation.value(p_.broken);
+  if (newly <= 0.0 || whole <= 0.0) return;
   if (failure_ == kNoEvent) {
     const std::string what = "hail of " + number(reaching_j_) + " J breaks it: it bears " + number(p_.bears_j) + " J";
     failure_ = actions.log(EventKind::failure, what, cause(situation));
   }
-  const double whole = 1.0 - situation.value(p_.broken);
   actions.set(p_.broken, 1.0 - whole * (1.0 - newly), failure_);
 }
 

@@ -111,6 +111,13 @@ TEST(HailStrike, AddsToWhatIsBrokenAlready) {
   EXPECT_NEAR(s.share(), 1.0 - 0.5 * (1.0 - broken_after(600.0)), 1e-12);
 }
 
+TEST(HailStrike, BreaksNothingOfWhatIsAllBroken) {
+  HailStage s;
+  s.stage.hand(s.broken, {{10_s, 1.0}});
+  EXPECT_THAT(s.run(), ElementsAre("1200 lost no more to stones of 5 J: 100 % of it is broken already"));
+  EXPECT_EQ(s.share(), 1.0);
+}
+
 TEST(HailStrike, DoesNotSayThatItHeldWhereAnotherStormBrokeIt) {
   HailStage s;
   HailStrike::Parameters before = s.p, beside = s.p;
