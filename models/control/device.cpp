@@ -105,7 +105,8 @@ void Device::react(const Situation& situation, const Trigger& trigger, Actions& 
   const Need* over = end_lacks(situation);
   const double goal = meant(orders), before = goal_;
   const double without = p_.stays_when_lacking ? place_at(situation.now()) : 0.0;
-  if (orders.missing != nullptr && goal != without) {
+  const bool moved_by_fault = p_.stays_when_lacking && fault_ != DeviceFault::none;  // wind needs no motor
+  if (orders.missing != nullptr && goal != without && !moved_by_fault) {
     say_over(over, situation, actions);
     return fail(situation, *orders.missing, without, actions);
   }
@@ -160,14 +161,23 @@ void Device::fail(const Situation& situation, const Need& missing, double goal, 
   if (still) return;
   if (said) {  // a pulse that comes again says nothing new
     if (!missing.on_purpose) actions.hold_failure(lack.entry);
-    return go(goal, lack.entry, situation.now(), actions);
+    return leave(goal, lack.entry, actions);
   }
   std::string what = goal_ > 0.0 ? p_.stops : "is called but stays off";
   if (p_.stays_when_lacking) what = "stays where it stands";
   if (fault_ != DeviceFault::none && goal_ == 0.0) what = "stays off";
   const EventKind kind = missing.on_purpose ? EventKind::warning : EventKind::failure;
   lack = {taken, actions.log(kind, what + ": " + missing.lacking, taken)};
-  go(goal, lack.entry, situation.now(), actions);
+  leave(goal, lack.entry, actions);
+}
+
+/// Without what it needs nothing runs down: it is off, or stays, at once.
+void Device::leave(double at, EventId because, Actions& actions) {
+  from_ = goal_ = at;
+  step_ = steps_ = 0;
+  because_ = because;
+  put(at, because, actions);
+  actions.wake(0, kNever);
 }
 
 /// With all it needs: is held back, stays stuck, or goes where it is called.

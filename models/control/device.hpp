@@ -19,7 +19,8 @@ enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3 
 ///   calls    of its callers; nobody on duty: not called
 ///   forbids  hold it back whatever calls; that is no failure
 ///   faults   leave it where it is stuck, whatever calls or forbids
-///   needs    without one of them it is off, or stays where it stands; that is a failure where it would be elsewhere
+///   needs    without one of them it is off at once, or stays where it stands unless a fault moves it; that is a
+///            failure where it would be elsewhere
 /// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about. That it
 /// is held back is said when a forbid has set in, and again only where that moves it; a lack when it is first felt and
 /// when it is over, not again at each call between; that a stuck one is called in vain is said once for each fault.
@@ -93,6 +94,7 @@ class Device final : public Agent {
   std::string going_to(double share) const;
 
   double place_at(Tick now) const;
+  void leave(double at, EventId because, Actions& actions);
   void go(double goal, EventId because, Tick now, Actions& actions);
   void step_on(Actions& actions);
   void put(double share, EventId because, Actions& actions);

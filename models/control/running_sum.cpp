@@ -9,7 +9,10 @@ namespace noonhouse {
 std::vector<ChannelId> RunningSum::follows(const Parameters& p) {
   std::vector<ChannelId> out;
   if (p.permit.valid()) out.push_back(p.permit);
-  for (const Part& part : p.parts) out.push_back(part.running);
+  for (const Part& part : p.parts) {
+    out.push_back(part.running);
+    if (part.only_while.valid()) out.push_back(part.only_while);
+  }
   return out;
 }
 
@@ -17,7 +20,9 @@ void RunningSum::react(const Situation& situation, const Trigger& trigger, Actio
   double total = 0.0;
   if (!p_.permit.valid() || situation.value(p_.permit) > 0.5) {
     total = p_.standing;
-    for (const Part& part : p_.parts) total += part.adds * std::clamp(situation.value(part.running), 0.0, 1.0);
+    for (const Part& part : p_.parts)
+      if (!part.only_while.valid() || situation.value(part.only_while) > 0.5)
+        total += part.adds * std::clamp(situation.value(part.running), 0.0, 1.0);
   }
   if (p_.power != 1.0) total = std::pow(total, p_.power);
   actions.set(p_.total, p_.scale * total, trigger.cause);

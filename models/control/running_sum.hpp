@@ -14,6 +14,7 @@ class RunningSum final : public Agent {
   struct Part {
     ChannelId running;  ///< share that it runs, 0 to 1
     double adds = 0.0;
+    ChannelId only_while{};  ///< above one half: else it adds nothing; may be none
   };
   struct Parameters {
     std::string name;

@@ -13,15 +13,31 @@ namespace {
 
 constexpr std::array<double, 5> kClassEnergy_j = {0.04, 0.69, 3.5, 11.1, 27.0};
 
+constexpr double kPane_m2 = 0.36;
+constexpr SourcedValue kFallsOut{0.0, "common practice, no source: a pane falls out"};
+constexpr SourcedValue kPunched{2.0, "common practice, no source: a tough sheet is punched through"};
+constexpr SourcedValue kTorn{4.0, "common practice, no source: taut film and brittle plastic tear or crack on"};
+
 constexpr std::array<HailRating, 7> kRatings = {{
-    {"horticultural glass 3 mm", {0.7, "estimate from memory: stones of 20 mm, the second class; no table at hand"}},
-    {"horticultural glass 4 mm", {1.7, "estimate from memory: stones of 25 mm; no table at hand"}},
+    {"horticultural glass 3 mm",
+     {0.7, "estimate from memory: stones of 20 mm, the second class; no table at hand"},
+     kFallsOut},
+    {"horticultural glass 4 mm", {1.7, "estimate from memory: stones of 25 mm; no table at hand"}, kFallsOut},
     {"tempered glass 4 mm",
-     {11.1, "estimate from memory: stones of 40 mm, the fourth class, as solar collectors have"}},
-    {"twin-wall polycarbonate 8 mm", {2.0, "estimate from memory: the tests of makers at about 25 mm; new sheets"}},
-    {"twin-wall polycarbonate 10 mm", {3.5, "estimate from memory: stones of 30 mm, the third class; new sheets"}},
-    {"acrylic sheet", {0.7, "estimate from memory: stones of 20 mm, the second class; not the impact-modified kind"}},
-    {"polyethylene film", {1.7, "estimate from memory: stones of 25 mm dent new taut film; old film tears sooner"}},
+     {11.1, "estimate from memory: stones of 40 mm, the fourth class, as solar collectors have"},
+     kFallsOut},
+    {"twin-wall polycarbonate 8 mm",
+     {2.0, "estimate from memory: the tests of makers at about 25 mm; new sheets"},
+     kPunched},
+    {"twin-wall polycarbonate 10 mm",
+     {3.5, "estimate from memory: stones of 30 mm, the third class; new sheets"},
+     kPunched},
+    {"acrylic sheet",
+     {0.7, "estimate from memory: stones of 20 mm, the second class; not the impact-modified kind"},
+     kTorn},
+    {"polyethylene film",
+     {1.7, "estimate from memory: stones of 25 mm dent new taut film; old film tears sooner"},
+     kTorn},
 }};
 
 constexpr std::array<HailRating, 2> kNets = {{
@@ -70,8 +86,14 @@ HailOnFacet hail_on_facet(const Hailstone& stone, double wind_m_s, double slope_
   return {met / fall, met * met / (fall * fall + wind_m_s * wind_m_s)};
 }
 
-double hail_broken_share(double hits_per_m2_s, double pane_area_m2, double duration_s) {
-  return -std::expm1(-hits_per_m2_s * pane_area_m2 * duration_s);
+double hail_opening_m2(const HailRating* rating, double stone_m) {
+  if (rating == nullptr || rating->tears.value <= 0.0) return kPane_m2;
+  const double wide_m = rating->tears.value * stone_m;
+  return wide_m * wide_m;
+}
+
+double hail_broken_share(double hits_per_m2_s, double opens_m2, double duration_s) {
+  return -std::expm1(-hits_per_m2_s * opens_m2 * duration_s);
 }
 
 }  // namespace noonhouse

@@ -31,11 +31,16 @@ double hail_impact_speed_m_s(const Hailstone& stone, double wind_m_s);
 /// Kinetic energy [J] of that stone. On a roof all of it counts, whatever the angle at which it is met: cautious.
 double hail_energy_j(const Hailstone& stone, double wind_m_s = 0.0);
 
-/// What a cover bears of one hard hit, when new.
+/// What a cover bears of one hard hit, when new, and what a hit that breaks it opens.
 struct HailRating {
   const char* name;
   SourcedValue bears_j;  ///< energy up to which it is taken to hold [J]
+  SourcedValue tears{};  ///< how wide a hole is left, in stones; 0: the whole pane is gone
 };
+
+/// What one breaking hit opens of a cover [m2]: a pane of 0.36 m2 (common practice, no source), or a square hole as
+/// many stones wide as the rating says. Does not model: panes that crack and hold, tears that wind lengthens.
+double hail_opening_m2(const HailRating* rating, double stone_m);
 
 /// The classes of hail resistance by diameter of the ice ball:  10 mm 0.04 J, 20 mm 0.69 J, 30 mm 3.5 J, 40 mm 11.1 J,
 /// 50 mm 27 J   [Swiss register of hail protection (VKF), table of ice balls of 870 kg/m3]
@@ -72,9 +77,8 @@ struct HailOnFacet {
 /// bounces.
 HailOnFacet hail_on_facet(const Hailstone& stone, double wind_m_s, double slope_rad, double off_wind_rad);
 
-/// Share of a facet's panes [0 to 1] that a storm breaks whose every hit breaks a pane: those hit at least once where
-/// hits fall at random.   1 - exp(-n), n = hits of a pane in that time [Poisson]
-/// A cover without panes, such as a film, counts as panes of the size of one repair.
-double hail_broken_share(double hits_per_m2_s, double pane_area_m2, double duration_s);
+/// Share of a facet [0 to 1] that a storm opens whose every hit opens as much: panes hit at least once, or holes that
+/// overlap, where hits fall at random.   1 - exp(-n), n = hits of what one hit opens in that time [Poisson]
+double hail_broken_share(double hits_per_m2_s, double opens_m2, double duration_s);
 
 }  // namespace noonhouse

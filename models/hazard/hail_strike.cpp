@@ -41,8 +41,8 @@ EventId HailStrike::cause(const Situation& situation) const {
   return p_.hailing.valid() ? situation.last_change(p_.hailing) : kNoEvent;
 }
 
-void HailStrike::break_panes(const Situation& situation, Actions& actions) {
-  const double newly = hail_broken_share(p_.hits_m2_s, p_.pane_area_m2, seconds(situation.now() - told_));
+void HailStrike::break_more(const Situation& situation, Actions& actions) {
+  const double newly = hail_broken_share(p_.hits_m2_s, p_.opens_m2, seconds(situation.now() - told_));
   const double whole = 1.0 - situation.value(p_.broken);
   if (newly <= 0.0 || whole <= 0.0) return;
   if (failure_ == kNoEvent) {
@@ -72,7 +72,7 @@ void HailStrike::react(const Situation& situation, const Trigger& trigger, Actio
   } else if (trigger.kind == Trigger::Kind::start || (!hailing_ && trigger.kind != Trigger::Kind::wake)) {
     return;
   }
-  if (hail_breaks(reaching_j_, p_.bears_j)) break_panes(situation, actions);
+  if (hail_breaks(reaching_j_, p_.bears_j)) break_more(situation, actions);
   if (now >= p_.until) return finish(situation, actions);
   hailing_ = true;
   told_ = now;

@@ -8,8 +8,8 @@
 namespace noonhouse {
 
 /// Hail on one facet of a house, and what it breaks there. Between two instants stones of one energy fall. Covers that
-/// are drawn take their share off each stone; while what is left exceeds what the facet bears, the share of broken
-/// panes grows as hail_broken_share says, on what is whole still. It is told to the run once a minute, when a cover
+/// are drawn take their share off each stone; while what is left exceeds what the facet bears, the broken share
+/// grows as hail_broken_share says, on what is whole still. It is told to the run once a minute, when a cover
 /// moves and at the end; it never shrinks here, and two storms add up.
 /// The first break is a failure that stands: a cover's own failure is its cause where one stands, else the hail. At
 /// the end one line tells the share broken, that the facet held, or that it lost no more to this storm than to others.
@@ -28,9 +28,9 @@ class HailStrike final : public Agent {
     double stone_j = 0.0;    ///< hail_energy_j
     double bears_j = 0.0;    ///< the facet's rating
     double hits_m2_s = 0.0;  ///< hail_hits_per_m2_s
-    double pane_area_m2 = 1.0;
+    double opens_m2 = 1.0;   ///< hail_opening_m2
     std::vector<Cover> covers;
-    ChannelId broken;   ///< share of the panes, 0 to 1
+    ChannelId broken;   ///< broken share of the facet, 0 to 1
     ChannelId hailing;  ///< of this storm alone; optional: its last change is the weather event behind a break
   };
   static constexpr bool kDecides = false;
@@ -42,7 +42,7 @@ class HailStrike final : public Agent {
 
  private:
   double left_of_stone_j(const Situation& situation) const;
-  void break_panes(const Situation& situation, Actions& actions);
+  void break_more(const Situation& situation, Actions& actions);
   void finish(const Situation& situation, Actions& actions);
   EventId cause(const Situation& situation) const;
 

@@ -106,7 +106,8 @@ TEST(DeviceTravel, ShutsWithoutPowerOrStaysWhereItStands) {
     return out;
   };
   EXPECT_THAT(run(false), ElementsAre("100 opens", "115 shuts: no power", "400 has again what it lacked (no power)",
-                                      "110 0.1667", "115 0.25", "122.5 0.125", "130 0"));
+                                      "110 0.1667", "115 0"))
+      << "a fan without power does not run down, a pump draws nothing";
   EXPECT_THAT(run(true), ElementsAre("100 opens", "115 stays where it stands: no power", "400 shuts", "110 0.1667",
                                      "115 0.25", "407.5 0.125", "415 0"));
 }
@@ -118,6 +119,33 @@ TEST(DeviceTravel, LacksNoPowerWhereItStandsAnyway) {
   w.stage.hand(w.power, {{20_s, 0.0}, {40_s, 1.0}});
   EXPECT_THAT(w.run(), ElementsAre("10 opens", "30 stays where it stands: no power", "40 shuts"));
   EXPECT_EQ(w.stage.last(w.position), 0.0);
+}
+
+// Wind needs no motor: what a fault does to a thing is done without power too.
+TEST(DeviceTravel, IsMovedByAFaultWhateverItLacks) {
+  const auto ends_at = [](bool stays, DeviceFault fault) {
+    DeviceWorks w;
+    w.p.stays_when_lacking = stays;
+    w.stage.hand(w.call[0], {{10_s, 1.0}});
+    w.stage.hand(w.power, {{20_s, 0.0}});
+    w.stage.hand(w.fault, {{30_s, number(fault)}});
+    w.run();
+    return w.stage.last(w.position);
+  };
+  EXPECT_EQ(ends_at(true, DeviceFault::none), 1.0);
+  EXPECT_EQ(ends_at(true, DeviceFault::stuck_off), 0.0) << "a cover that is blown off is gone";
+  EXPECT_EQ(ends_at(true, DeviceFault::stuck_as_is), 1.0);
+  EXPECT_EQ(ends_at(false, DeviceFault::stuck_on), 0.0)
+      << "a fan that cannot be switched off stands still without power";
+  DeviceWorks torn;
+  torn.p.stays_when_lacking = true;
+  torn.p.takes = 60_s;
+  torn.stage.hand(torn.call[0], {{10_s, 1.0}});
+  torn.stage.hand(torn.power, {{40_s, 0.0}});
+  torn.stage.hand(torn.fault, {{100_s, number(DeviceFault::stuck_on)}});
+  EXPECT_THAT(torn.run(), ElementsAre("10 opens", "40 stays where it stands: no power", "100 is stuck on",
+                                      "100 opens: it is stuck"));
+  EXPECT_EQ(torn.stage.last(torn.position), 1.0);
 }
 
 TEST(DeviceTravel, IsHeldBackAnewWhenItsPowerIsBack) {

@@ -11,6 +11,7 @@
 #include "models/power/battery_guard.hpp"
 #include "models/water/tank_guard.hpp"
 #include "tests/support/agent_stage.hpp"
+#include "tests/support/device_works.hpp"
 
 namespace noonhouse {
 namespace {
@@ -90,8 +91,10 @@ struct BatteryStage {
   ChannelId permit = stage.channel("permit", 1.0), load = stage.channel("load");
   ChannelId fan = stage.channel("fan"), pump = stage.channel("pump"), fan_call = stage.channel("fan call");
   explicit BatteryStage(Points charge) {
-    stage.agent<BatteryGuard>(
-        {"battery", stage.moved("charge", std::move(charge)), 1000.0, {{permit, 0.1, 0.3, "", true}}});
+    stage.agent<BatteryGuard>({"battery",
+                               stage.moved("charge", std::move(charge)),
+                               1000.0,
+                               {{permit, 0.1, 0.3, "", BatteryGuard::Act::cuts_off}}});
     stage.agent<Device>({"fan", "starts", "stops", {fan_call}, {{permit, "no power"}}, {{fan, 1.0, 0.0}}});
     stage.agent<RunningSum>({"loads", {{fan, 20.0}, {pump, 60.0}}, 3.0, permit, load});
   }
@@ -105,6 +108,20 @@ TEST(RunningSum, TellsWhatStirsByTheCubeRootOfAllJetsTogether) {
   stage.hand(other, {{20_s, 1.0}});
   stage.run();
   EXPECT_NEAR(stage.last(speed), 0.2, 1e-12);
+}
+
+// A net that stays drawn when its load is shed draws nothing more.
+TEST(RunningSum, LeavesOutWhatIsShedThoughItStandsAsIfItRan) {
+  AgentStage stage{1_h};
+  const ChannelId net = stage.channel("net", 1.0), fan = stage.channel("fan", 1.0), load = stage.channel("load");
+  const ChannelId shed = stage.channel("loads may draw above 80 %", 1.0), all = stage.channel("permit", 1.0);
+  stage.agent<RunningSum>({"loads", {{net, 20.0, shed}, {fan, 5.0, all}}, 2.0, all, load});
+  Said moves;
+  stage.agent<Scribe>({load, &moves});
+  stage.hand(shed, {{100_s, 0.0}, {300_s, 1.0}});
+  stage.hand(all, {{200_s, 0.0}, {250_s, 1.0}});
+  stage.run();
+  EXPECT_THAT(moves, ElementsAre("0 27", "100 7", "200 0", "250 7", "300 27"));
 }
 
 TEST(RunningSum, AddsUpWhatRunsAndTheStandingDraw) {

@@ -57,6 +57,22 @@ TEST(Hail, BreaksWhatBearsLessThanItBrings) {
   EXPECT_FALSE(hail_breaks(0.0, 0.7));
 }
 
+// Glass loses the pane, film a hole four stones wide: a storm of few large stones leaves film patched, a glass roof
+// open.
+TEST(HailRatings, SayWhatAHitOpens) {
+  const HailRating* glass = find_named(hail_ratings(), "horticultural glass 3 mm");
+  const HailRating* film = find_named(hail_ratings(), "polyethylene film");
+  const HailRating* sheet = find_named(hail_ratings(), "twin-wall polycarbonate 8 mm");
+  ASSERT_TRUE(glass != nullptr && film != nullptr && sheet != nullptr);
+  EXPECT_DOUBLE_EQ(hail_opening_m2(glass, 0.025), 0.36);
+  EXPECT_DOUBLE_EQ(hail_opening_m2(glass, 0.05), 0.36);
+  EXPECT_DOUBLE_EQ(hail_opening_m2(film, 0.025), 0.01);
+  EXPECT_DOUBLE_EQ(hail_opening_m2(film, 0.05), 0.04);
+  EXPECT_DOUBLE_EQ(hail_opening_m2(sheet, 0.025), 0.0025);
+  EXPECT_DOUBLE_EQ(hail_opening_m2(nullptr, 0.025), 0.36) << "a wall of boards: as a pane";
+  EXPECT_NEAR(hail_broken_share(20.0 / 480.0, hail_opening_m2(film, 0.025), 480.0), 0.181269247, 1e-9);
+}
+
 TEST(HailRatings, HaveSourcesAndStandInOrder) {
   const auto bears = [](const char* name) {
     const HailRating* rating = find_named(hail_ratings(), name);
@@ -66,6 +82,7 @@ TEST(HailRatings, HaveSourcesAndStandInOrder) {
     for (const HailRating& rating : all) {
       EXPECT_GT(rating.bears_j.value, 0.0) << rating.name;
       EXPECT_FALSE(std::string(rating.bears_j.source).empty()) << rating.name;
+      EXPECT_GE(rating.tears.value, 0.0) << rating.name;
       EXPECT_EQ(find_named(all, rating.name), &rating);
     }
   EXPECT_LT(bears("horticultural glass 3 mm"), bears("horticultural glass 4 mm"));

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/support/small_faults.hpp"
+#include "tests/support/small_scenario.hpp"
 #include "tests/tools/faults_sample.hpp"
 #include "tools/faults/fault_advice.hpp"
 #include "tools/faults/fault_words.hpp"
@@ -76,6 +77,37 @@ TEST(Breakages, ThatAFailureOnlyHastensAreNotSaidToBeItsDoing) {
   EXPECT_FALSE(only_worsens(sheet.faults[3])) << "the back roof stays whole without it";
   sheet.faults[3].breaks[1].anyway = true;
   EXPECT_THAT(fault_answer(sheet), Not(Contains(HasSubstr("leave whole"))));
+}
+
+/// A fan and a vent with a gap, both called from a time of day to midnight.
+std::string runs_from(const char* clock) {
+  return std::string("fans:\n  fan: { bay: house, height: 1.5 m, flow: 600 m3/h }\ntimers:\n  clock: { from: \"") + clock +
+         "\", until: \"24:00\", drives: [fan, flap] }\n";
+}
+
+TEST(FaultBranches, WhatRunsAllDayFailsWhenItIsPutIn) {
+  const auto bites = [](const std::string& more, FailureKind what, const std::string& of, Tick when) {
+    const std::string text = small_scenario::with(
+        small_faults::kText, "openings:\n",
+        "openings:\n  flap: { bay: house, side: front roof, area: 0.2 m2, height: 0.2 m, centre: 2.1 m, "
+        "open_when_shut: 10 % }\n");
+    const Scenario scenario = read_scenario_text(text + more, "small_faults.yaml");
+    const PlanScenario& plan = scenario.plans.front();
+    const WeatherSeries weather = weather_of(scenario, plan);
+    const Assembly assembly = assemble(plan, site_table(plan, weather), weather);
+    const FaultBranches branches(assembly, nullptr);
+    for (const FaultPoint& point : assembly.fault_points)
+      if (point.what == what && point.of == of) return branches.bites_at(point, when);
+    throw std::logic_error("no such failure");
+  };
+  const std::string always = runs_from("00:00"), later = runs_from("00:10");
+  for (const char* of : {"fan", "flap"}) {
+    EXPECT_EQ(bites(always, FailureKind::stuck_off, of, Tick{0}), Tick{0}) << of;
+    EXPECT_EQ(bites(always, FailureKind::stuck_off, of, 9_h), 9_h) << of;
+    EXPECT_EQ(bites(later, FailureKind::stuck_off, of, Tick{0}), 10_min) << of;
+    EXPECT_EQ(bites(always, FailureKind::stuck_on, of, Tick{0}), kNever) << of;
+    EXPECT_EQ(bites(later, FailureKind::stuck_on, of, Tick{0}), Tick{0}) << of;
+  }
 }
 
 /// The small house with a net that a clock draws for the hail of the afternoon and takes off before the gusts.

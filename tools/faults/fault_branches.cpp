@@ -79,6 +79,13 @@ const FaultBranches::Course* FaultBranches::course_of(const std::string& device)
   return found == courses_.end() ? nullptr : &found->second;
 }
 
+/// The position of a device that is off.
+double FaultBranches::at_rest(const std::string& name) const {
+  for (const DeviceParts& device : assembly_->devices)
+    if (device.name == name) return device.at_rest;
+  return 0.0;
+}
+
 /// The first instant from `from` on at which the position is above (below) a value.
 Tick FaultBranches::first_beyond(const Course& course, Tick from, bool above, double value) {
   for (std::size_t i = 0; i < course.size(); ++i) {
@@ -94,12 +101,7 @@ Tick FaultBranches::bites_at(const FaultPoint& fault, Tick when) const {
   switch (fault.what) {
     case FailureKind::stuck_off:
     case FailureKind::line_cut:
-      if (course != nullptr) {
-        double off = 1.0;
-        for (const auto& point : *course) off = std::min(off, point.second);
-        return first_beyond(*course, when, true, off);
-      }
-      return when;
+      return course != nullptr ? first_beyond(*course, when, true, at_rest(fault.of)) : when;
     case FailureKind::stuck_on:
       return course != nullptr ? first_beyond(*course, when, false, 1.0) : when;
     case FailureKind::in_the_spray: {

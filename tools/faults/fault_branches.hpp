@@ -47,6 +47,7 @@ class FaultBranches {
   class CourseWatch;
   std::unique_ptr<Run> branch_at(Tick when) const;
   const Course* course_of(const std::string& device) const;
+  double at_rest(const std::string& device) const;
   static Tick first_beyond(const Course& course, Tick from, bool above, double value);
 
   const Assembly* assembly_;

@@ -95,7 +95,7 @@ ChannelId Assembler::position_channel(const std::string& device, const std::stri
   for (const DeviceParts& parts : out_.devices)
     if (parts.name == device) return parts.running;
   const ChannelId channel = graph_.channel("position of " + device, "1", at_rest);
-  out_.devices.push_back({device, sort, channel, plan_.uses(device)});
+  out_.devices.push_back({device, sort, channel, plan_.uses(device), at_rest});
   return channel;
 }
 

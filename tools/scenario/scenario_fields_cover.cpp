@@ -13,6 +13,7 @@
 #include "models/ground/soil_material.hpp"
 #include "models/hazard/hail.hpp"
 #include "models/properties/constants.hpp"
+#include "tools/scenario/cover_hail.hpp"
 #include "tools/scenario/scenario_fields.hpp"
 
 namespace noonhouse {
@@ -89,27 +90,10 @@ void sheet_material_fields(FieldVisitor& v, SheetSpec& s) {
              {.minimum = 0, .maximum = 1, .about = "given: an opaque wall that reflects this share of sunlight"});
 }
 
-/// What a material bears of hail, as text, by the rating that is nearest to it; walls of boards or brick bear any.
+/// What a material bears of hail, as text; walls of boards or brick bear any.
 std::string hail_text(const std::string& material) {
-  constexpr std::array<std::pair<const char*, const char*>, 11> kNearest{{
-      {"glass 3 mm", "horticultural glass 3 mm"},
-      {"glass 4 mm", "horticultural glass 4 mm"},
-      {"double glass", "horticultural glass 4 mm"},
-      {"film", "polyethylene film"},
-      {"polycarbonate 6 mm", "twin-wall polycarbonate 8 mm"},
-      {"polycarbonate 10 mm", "twin-wall polycarbonate 10 mm"},
-      {"polycarbonate sheet", "twin-wall polycarbonate 10 mm"},
-      {"acrylic", "acrylic sheet"},
-      {"glass-fibre", "acrylic sheet"},
-      {"pvc", "acrylic sheet"},
-      {"", ""},
-  }};
-  const auto nearest = std::find_if(kNearest.begin(), kNearest.end(),
-                                    [&](const auto& pair) { return material.find(pair.first) != std::string::npos; });
-  const auto ratings = hail_ratings();
-  const auto found = std::find_if(ratings.begin(), ratings.end(),
-                                  [&](const HailRating& r) { return std::string_view(r.name) == nearest->second; });
-  return found == ratings.end() ? "200 J" : fmt::format("{:.6g} J", found->bears_j.value);
+  const HailRating* rating = hail_rating_of(material);
+  return rating == nullptr ? "200 J" : fmt::format("{:.6g} J", rating->bears_j.value);
 }
 
 }  // namespace
