@@ -19,7 +19,7 @@ class GivesWay final : public Agent {
     Input gust;  ///< [m/s]
     double limit_m_s = 0.0;
     ChannelId position;  ///< above one half: exposed; set by agents
-    ChannelId fault;
+    ChannelId fault;     ///< of its own, where other failures may come and go beside it (FaultCauses)
     double fault_value = 1.0;
     std::string what = "is torn off by the wind";
     ChannelId storm_until{};  ///< end of the last storm that an event announced, since the start [s]; may be none

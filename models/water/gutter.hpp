@@ -35,24 +35,59 @@ struct Gutter {
 
   template <class S>
   void flux(const std::array<S, 3>& in, std::array<S, 6>& q) const {
-    const S caught = (plan_area_m2 * runoff_coefficient) * in[0];
-    const S carried = no_more_than_most(caught);
-    const S heat = liquid_enthalpy(in[1]);
-    const double rounding = 0.1 * first_flush_kg;
-    q[2] = first_flush_kg > 0.0 ? S(carried * (1.0 - ramp(S(in[2] - (first_flush_kg - rounding)), rounding))) : S(0.0);
-    q[0] = filter_efficiency * (carried - q[2]);
-    q[4] = (caught - q[2]) - q[0];  // in this order no rounding makes it negative
-    for (std::size_t way = 0; way < 6; way += 2) q[way + 1] = q[way] * heat;
+    const S water = caught(in[0]);
+    divide(water, carried(water), in[2], S(liquid_enthalpy(in[1])), q);
   }
 
- private:
   template <class S>
-  S no_more_than_most(const S& caught) const {
+  S caught(const S& rain) const {
+    return (plan_area_m2 * runoff_coefficient) * rain;
+  }
+  template <class S>
+  S carried(const S& caught) const {
     const double width = 0.05 * most_flow_kg_s;
     const S over = caught - (most_flow_kg_s - width);
     if (over <= 0.0) return caught;
     if (over >= 2.0 * width) return S(most_flow_kg_s);
     return caught - over * over / (4.0 * width);
+  }
+  /// Water that comes, of which so much is carried, by its three ways with its heat [J/kg].
+  template <class S>
+  void divide(const S& comes, const S& carried, const S& chamber_kg, const S& heat, std::array<S, 6>& q) const {
+    const double rounding = 0.1 * first_flush_kg;
+    q[2] = first_flush_kg > 0.0 ? S(carried * (1.0 - ramp(S(chamber_kg - (first_flush_kg - rounding)), rounding)))
+                                : S(0.0);
+    q[0] = filter_efficiency * (carried - q[2]);
+    q[4] = (comes - q[2]) - q[0];  // in this order no rounding makes it negative
+    for (std::size_t way = 0; way < 6; way += 2) q[way + 1] = q[way] * heat;
+  }
+};
+
+/// Water that was sprinkled on a slope and runs off it, through one of its gutters with chamber and filter: water
+/// [kg/s] and its heat [W].
+///   comes    w = p m / tau            [m water on its way down the slope, p this gutter's share of it]
+///   carried  k(c + w) - k(c)          [k of the gutter, c its rain: the most flow bounds both, rain first]
+///   flushed, stored, lost as of the gutter's rain
+/// The run-off share of rain does not apply: what wets the roof and dries is followed as a film. The first flush does:
+/// its chamber stands in the downpipe and takes what comes first, of rain or not.
+/// Inputs: temperature [K] and mass m [kg] of the water on its way, rain [kg/(m2 s)], water in the first-flush chamber
+/// [kg]. Fluxes from the water on its way, in the gutter's order: to the tank, to the chamber, lost; heat of each, that
+/// of the chamber's to where the chamber drains.
+struct GutterReturn {
+  Gutter gutter;
+  double share = 1.0;            ///< p, 0 to 1
+  double time_constant_s = 5.0;  ///< tau, down a slope of a few metres; common practice, no source
+  static constexpr std::string_view kName = "sprinkled water through the gutter";
+  static constexpr int kInputs = 4, kFluxes = 6;
+  static constexpr std::array<Quantity, 6> kCarries = Gutter::kCarries;
+  static constexpr bool kMayRepeat = true;  ///< two gutters may drain one slope
+
+  template <class S>
+  void flux(const std::array<S, 4>& in, std::array<S, 6>& q) const {
+    const S comes = in[1] > 0.0 ? S((share / time_constant_s) * in[1]) : S(0.0);
+    const S rain = gutter.caught(in[2]);
+    const S room = gutter.carried(S(rain + comes)) - gutter.carried(rain);
+    gutter.divide(comes, room < comes ? room : comes, in[3], S(liquid_enthalpy(in[0])), q);
   }
 };
 

@@ -11,17 +11,18 @@ GuardWords reserve_words(const std::string& for_whom, const std::string& held_ba
           EventKind::warning};
 }
 
-/// The newest of the last rain and the last delivery: events are numbered as they happen.
+/// The newest of the last rain and the last deliveries: events are numbered as they happen.
 EventId TankGuard::last_supply(const Situation& situation) const {
-  const EventId rain = situation.last_change(p_.raining);
-  return p_.delivered.valid() ? std::max(rain, situation.last_change(p_.delivered)) : rain;
+  EventId newest = situation.last_change(p_.raining);
+  for (const ChannelId delivered : p_.delivered) newest = std::max(newest, situation.last_change(delivered));
+  return newest;
 }
 
 void TankGuard::withdraw(const Situation& situation, Actions& actions) {
   EventId root = situation.standing_failure(p_.drained_by);
   if (root == kNoEvent) root = last_supply(situation);
   if (root == kNoEvent) {
-    const bool rain_only = !p_.delivered.valid();
+    const bool rain_only = p_.delivered.empty();
     root = actions.log(EventKind::weather,
                        rain_only ? "no rain since the run began" : "no rain and no delivery since the run began",
                        kNoEvent);

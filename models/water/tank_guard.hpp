@@ -31,7 +31,7 @@ class TankGuard final : public Agent {
     ChannelId permit;   ///< 1 while those who need it may draw
     ChannelId raining;  ///< its last change is the last rain event
     GuardWords words = {};
-    ChannelId delivered = {};                  ///< its last change is the last delivery; none when nobody delivers
+    std::vector<ChannelId> delivered = {};     ///< of each who delivers: its last change is its last delivery
     std::vector<std::string> drained_by = {};  ///< agents whose standing failure explains a low tank before all else
   };
   static constexpr bool kDecides = false;

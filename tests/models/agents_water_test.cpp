@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "models/control/device.hpp"
+#include "models/control/script.hpp"
 #include "models/control/weather_diary.hpp"
 #include "models/water/refill.hpp"
 #include "models/water/tank_guard.hpp"
@@ -21,11 +22,18 @@ struct TwoLevels {
   AgentStage stage{6_h};
   ChannelId mist_permit = stage.channel("mist permit", 1.0), pump_permit = stage.channel("pump permit", 1.0);
   ChannelId raining = stage.channel("raining"), delivered = stage.channel("delivered"), call = stage.channel("call");
+  ChannelId other = stage.channel("delivered by another");
   explicit TwoLevels(Points content, std::vector<WeatherDiary::Note> notes = {}) {
     const Input water = stage.moved("content", std::move(content));
     stage.agent<WeatherDiary>({"weather", raining, std::move(notes)});
-    stage.agent<TankGuard>({"reserve", water, 100.0, 150.0, mist_permit, raining,
-                            reserve_words("hand watering", "the mist line is"), delivered});
+    stage.agent<TankGuard>({"reserve",
+                            water,
+                            100.0,
+                            150.0,
+                            mist_permit,
+                            raining,
+                            reserve_words("hand watering", "the mist line is"),
+                            {other, delivered}});
     stage.agent<TankGuard>({"tank", water, 20.0, 40.0, pump_permit, raining});
     stage.agent<Device>({"mist", "starts", "stops", {call}, {{mist_permit, "the reserve is kept"}}, {}});
     stage.agent<Device>({"drip", "starts", "stops", {call}, {{pump_permit, "no water"}}, {}});
@@ -71,6 +79,16 @@ TEST(TankGuard, ThanksTheDeliveryThatCameAfterTheRain) {
             "reserve holds more again than is kept for hand watering: the mist line is no longer held back <- hand "
             "moves");
   EXPECT_THAT(t.stage.said_by("tank"), IsEmpty());
+}
+
+TEST(TankGuard, ThanksTheNewestDeliveryWhoeverBringsIt) {
+  TwoLevels t({{0_s, 200.0}, {2000_s, 60.0}, {4000_s, 200.0}}, {{100_s, "rain begins", 1.0}});
+  t.stage.hand(t.delivered, {{50_s, 500.0}});
+  t.stage.agent<Script>({"tanker", {{3000_s, "brings 90 L", EventKind::people, {{t.other, 90.0}}}}});
+  t.stage.run();
+  EXPECT_EQ(t.stage.chain_of("holds more again"),
+            "reserve holds more again than is kept for hand watering: the mist line is no longer held back <- tanker "
+            "brings 90 L");
 }
 
 TEST(TankGuard, BlamesTheRainThatCameAfterTheDelivery) {

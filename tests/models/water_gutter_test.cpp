@@ -90,6 +90,46 @@ TEST(Gutter, BringsRainOfTheAirsTemperatureOnEveryWay) {
   }
 }
 
+/// Water on its way down the slope that comes to the tiles' gutter at a rate.
+Six returns(const Gutter& gutter, double comes_kg_s, double rain_kg_m2_s = 0.0, double chamber_kg = 5.0,
+            double share = 1.0) {
+  GutterReturn law{gutter, share, 5.0};
+  Six q{};
+  law.flux(std::array{291.15, 5.0 * comes_kg_s / share, rain_kg_m2_s, chamber_kg}, q);
+  return q;
+}
+
+TEST(GutterReturn, GoesThroughChamberAndFilterButForNoRunOffShare) {
+  const Six filled = returns(tiles(), 0.02);
+  EXPECT_NEAR(filled[kTank], 0.90 * 0.02, 1e-15) << "not 0.80 of it: it wets the roof as a film";
+  EXPECT_EQ(filled[kFlush], 0.0);
+  EXPECT_NEAR(filled[kLost], 0.10 * 0.02, 1e-15);
+  EXPECT_NEAR(returns(tiles(), 0.02, 0.0, 0.0)[kFlush], 0.02, 1e-15);
+  EXPECT_NEAR(returns(tiles(), 0.02, 0.0, 4.75)[kFlush], 0.01, 1e-15);
+  for (Way way : {kTank, kLost}) EXPECT_NEAR(filled[way + 1], filled[way] * kWaterHeat * 18.0, 1e-9);
+  EXPECT_NEAR(returns(tiles(), 0.02, 0.0, 5.0, 0.25)[kTank], filled[kTank], 1e-15) << "one of four gutters";
+}
+
+TEST(GutterReturn, IsLostWhereTheGutterIsBlocked) {
+  Gutter blocked = tiles();
+  blocked.most_flow_kg_s = 0.0;
+  const Six q = returns(blocked, 0.02);
+  EXPECT_EQ(q[kTank], 0.0);
+  EXPECT_NEAR(q[kLost], 0.02, 1e-17);
+}
+
+TEST(GutterReturn, HasTheRoomThatRainLeaves) {
+  const Gutter law = tiles();  // carries 0.8 kg/s in all, rain 19.2 m2 times its rate
+  EXPECT_NEAR(returns(law, 0.02, 0.03)[kTank], 0.90 * 0.02, 1e-15) << "0.576 kg/s of rain leave room";
+  EXPECT_EQ(returns(law, 0.02, 0.06)[kTank], 0.0) << "the gutter runs over with rain alone";
+  for (const double rain : {0.0, 0.03, 0.039, 0.0417, 0.043})
+    for (const double comes : {0.02, 0.3, 2.0}) {
+      const double both = returns(law, comes, rain)[kTank] + flows(law, rain, 5.0)[kTank];
+      const double as_rain = flows(law, rain + comes / 19.2, 5.0)[kTank];
+      EXPECT_NEAR(both, as_rain, 1e-14) << "together they fill it as so much rain does: " << rain << " " << comes;
+    }
+}
+
 TEST(FlushDrain, EmptiesInItsTime) {
   std::array<double, 1> q{};
   FlushDrain{7200.0}.flux(std::array{5.0}, q);

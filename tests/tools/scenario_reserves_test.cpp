@@ -41,5 +41,22 @@ TEST(Reserves, OfAVisitLeaveItsPotsShortAndTheTankFull) {
   EXPECT_THAT(day.said_by("grower, round"), Contains(HasSubstr("short, to keep back 380 L")));
 }
 
+/// A tank that a leak empties and that two fill: what follows is due to whoever came last, the one first in the file
+/// too.
+TEST(Refills, OfAnyoneAreWhatALowTankGoesBackTo) {
+  for (const bool first : {true, false}) {
+    const std::string comes = "{ called_at: 300 L, comes_after: 1 h, brings: 100 L }",
+                      idles = "{ called_at: 1 L, comes_after: 23 h, brings: 100 L }";
+    small_faults::SmallDay day(
+        small_faults::read("refills:\n  near: " + (first ? comes : idles) + "\n  far: " + (first ? idles : comes) +
+                           "\nfaults:\n  rust: { what: tank leaks, of: tank, day: 1, at: \"00:00\", lasts: 6 h, "
+                           "leak: 300 L/h }\n"));
+    day.run();
+    EXPECT_THAT(day.said_by(first ? "near" : "far"), Contains(HasSubstr("brings 100 L")));
+    EXPECT_THAT(day.chain_of("is refilled to its restart mark"),
+                HasSubstr(std::string(first ? "near" : "far") + " brings 100 L"));
+  }
+}
+
 }  // namespace
 }  // namespace noonhouse

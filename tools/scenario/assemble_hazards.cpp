@@ -48,6 +48,11 @@ namespace {
 /// Three digits that count, and from a thousand on all that are before the point.
 std::string figure(double value) { return value < 999.5 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value); }
 
+/// Whether several of a kind on one part add up; of others the newest counts.
+bool adds_up(FailureKind what) {
+  return what == FailureKind::tank_leaks || what == FailureKind::reads_low || what == FailureKind::reads_high;
+}
+
 /// What a failure of the scenario's own says: with its own figure where it has one.
 std::string words_of(const FaultSpec& f, const FaultPoint& point) {
   switch (f.what) {
@@ -177,9 +182,13 @@ void Assembler::add_holes() {
   }
 }
 
-/// Loose covers that lift and vents that tear.
+/// Loose covers that lift and vents that tear: gone for good, whatever else fails on them and is put right.
 void Assembler::add_wind_damage(ChannelId storm_until) {
   for (const auto& [name, shade] : spec_.shades) {
+  const auto lasting_fault = [&](const std::string& name, const char* how) {
+    const ChannelId fault = device_fault(name);
+    return fault_causes_[fault].lasting = fault_cause(fault, static_cast<double>(DeviceFault::none), how + name);
+  };
     if (!shade.loose_kg_m2 || !plan_.uses(name)) continue;
     const double area = cloth_area_m2(shade);
     GivesWay::Parameters p;
@@ -187,7 +196,7 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     p.gust = Input(out_.site.gust);
     p.limit_m_s = lift_off_speed_m_s(*shade.loose_kg_m2 + shade.ballast_kg / area, -shade.uplift);
     p.position = position_channel(name, "shade");
-    p.fault = device_fault(name);
+    p.fault = lasting_fault(name, "blown off: ");
     p.fault_value = static_cast<double>(DeviceFault::stuck_off);
     p.what = fmt::format("is blown off: it lifts at gusts of {:.1f} m/s", p.limit_m_s);
     p.storm_until = storm_until;
@@ -201,7 +210,7 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     p.gust = Input(out_.site.gust);
     p.limit_m_s = *opening.withstands_m_s;
     p.position = position_channel(name, "opening");
-    p.fault = device_fault(name);
+    p.fault = lasting_fault(name, "torn open: ");
     p.fault_value = static_cast<double>(DeviceFault::stuck_on);
     p.what = "is torn open by the wind";
     p.storm_until = storm_until;
@@ -218,19 +227,43 @@ void Assembler::add_faults() {
     if (point == out_.fault_points.end()) continue;  // not in service in this plan
     const Tick when = kDay * (fault.day - 1) + ticks(fault.at_s);
     Script::Parameters script{name, {}};
-    script.lines.push_back({when,
-                            point->of + " " + words_of(fault, *point),
-                            EventKind::failure,
-                            {{point->channel, value_of(fault, *point)}}});
+    const ChannelId cause = fault_cause(point->channel, point->healthy, "failure of the scenario: " + name);
+    fault_causes_[point->channel].adds = adds_up(fault.what);
+    script.lines.push_back(
+        {when, point->of + " " + words_of(fault, *point), EventKind::failure, {{cause, value_of(fault, *point)}}});
     if (fault.lasts_s > 0.0)
       script.lines.push_back({when + ticks(fault.lasts_s),
                               point->of + " is put right",
                               EventKind::action,
-                              {{point->channel, point->healthy}},
+                              {{cause, point->healthy}},
                               0,
                               true});
     add_agent<Script>(std::move(script));
   }
 }
+  join_fault_causes();
+}
+
+/// A channel for one cause of a failure, healthy while it does not stand.
+ChannelId Assembler::fault_cause(ChannelId fault, double healthy, const std::string& cause) {
+  FaultCauses::Parameters& p = fault_causes_[fault];
+  p.fault = fault;
+  p.healthy = healthy;
+  return p.causes.emplace_back(graph_.channel(cause, "1", healthy));
+}
+
+/// Joins what may be wrong with each part. A failure that somebody puts into a branch of the run is one cause more.
+void Assembler::join_fault_causes() {
+  for (auto& [fault, p] : fault_causes_) {
+    ChannelId put_in;
+    for (FaultPoint& point : out_.fault_points) {
+      if (point.channel != fault) continue;
+      p.name = "failures of " + point.of;
+      if (!put_in.valid())
+        put_in = fault_cause(fault, point.healthy, "failure put in: " + point.of + " " + point.words);
+      point.channel = put_in;
+    }
+    add_agent<FaultCauses>(p);
+  }
 
 }  // namespace noonhouse

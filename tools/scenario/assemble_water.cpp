@@ -104,7 +104,7 @@ void Assembler::add_water() {
   for (const auto& gutter : gutters_of(spec_)) add_gutter(gutter);
 }
 
-/// Rain of one slope, shared among the gutters that drain it.
+/// Rain of one slope, shared evenly among the gutters that drain it.
 void Assembler::add_gutter(const Named<GutterSpec>& item) {
   const GutterSpec& g = item.value;
   const auto all = gutters_of(spec_);
@@ -116,6 +116,7 @@ void Assembler::add_gutter(const Named<GutterSpec>& item) {
   law.most_flow_kg_s = std::max(kCarriesBlocked, kWaterKgPerM3 * g.carries_m3_s * (1.0 - g.blocked));
   law.first_flush_kg = kWaterKgPerM3 * g.first_flush_m * area;
   const NodeId chamber = graph_.node("first flush of the " + item.name, WaterBucket{}, {0.0}, {0.01});
+  gutters_[g.drains].push_back({item.name, law, chamber});
   graph_.exchange("rain by the " + item.name, "rain", law, {out_.site.rain, out_.site.outdoor, chamber},
                   {{{rain_water_, End(out_.tank, 1)},
                     {rain_heat_, out_.tank},
@@ -160,7 +161,7 @@ void Assembler::add_tank_agents() {
   for (const auto& item : spec_.refills) {
     const ChannelId own = graph_.channel("water delivered by " + item.name, "kg", 0.0);
     out_.refills.push_back({item.name, own, graph_.channel("deliveries by " + item.name, "1", 0.0), item.value.price});
-    guard.delivered = own;
+    guard.delivered.push_back(own);
   }
   guard.drained_by = drawing_names();
   guard.drained_by.emplace_back("tank");

@@ -6,7 +6,7 @@
 #include "models/air/pad_inlet.hpp"
 #include "models/air/spray_law.hpp"
 #include "models/envelope/heat_links.hpp"
-#include "models/water/catchment.hpp"
+#include "models/water/gutter.hpp"
 #include "models/water/wet_mass.hpp"
 #include "models/water/wind_evaporation.hpp"
 #include "sim/core/index.hpp"
@@ -18,6 +18,7 @@ constexpr double kPadAirK = 308.15;     ///< at which a pad's properties are tak
 constexpr double kHeldOnRoof = 0.15;    ///< before it runs to the gutter [kg/m2]; common practice, no source
 constexpr double kHalfWetRoof = 0.03;   ///< film at which half of the roof still evaporates [kg/m2]; likewise
 constexpr double kFilmHeat = 200.0;     ///< of what the film stands for when dry [J/(m2 K)]; likewise
+constexpr double kGutterHeat = 1000.0;  ///< of a slope's gutters when dry [J/K]; likewise
 constexpr double kFilmToCover = 300.0;  ///< heat between a film of water and its cover [W/(m2 K)]; likewise
 }  // namespace
 
@@ -52,8 +53,37 @@ void Assembler::add_pads() {
   }
 }
 
-/// Water that a line lets run over the roof of a bay: a film that cools the cover, dries in the wind, and runs by the
-/// gutter back to the tank.
+/// What is more than the roof holds: through the gutters of its slope, as rain goes; past the house where it has none.
+void Assembler::run_off_roof(const Facet& facet, NodeId film) {
+  const double held_kg = kHeldOnRoof * facet.area_m2;
+  const auto slope = facet.side == WallSide::roof_front ? GutterSpec::Slope::front : GutterSpec::Slope::back;
+  if (!gutters_.contains(slope))
+    return run_off(facet.name + ", outside,", film, held_kg, drained_water_, drained_heat_);
+  const NodeId off = water_off_slope(slope);
+  run_off(facet.name + ", outside,", film, held_kg, End(off, 1), off);
+}
+
+/// Water that has left the roof of a slope, from all its sprinkled facets, on its way by the gutters to the tank.
+NodeId Assembler::water_off_slope(GutterSpec::Slope slope) {
+  NodeId& off = off_slopes_[slope];
+  if (off.valid()) return off;
+  const auto& gutters = gutters_.at(slope);
+  off = film_node(std::string("water off the ") + (slope == GutterSpec::Slope::front ? "front" : "back") + " roof",
+                  kGutterHeat, start_.air_k);
+  for (const GutterParts& gutter : gutters)
+    graph_.exchange("sprinkled water by the " + gutter.name, "back to the tank",
+                    GutterReturn{gutter.law, 1.0 / static_cast<double>(gutters.size())},
+                    {off, Input(off, 1), out_.site.rain, gutter.first_flush},
+                    {{{End(off, 1), End(out_.tank, 1)},
+                      {off, out_.tank},
+                      {End(off, 1), gutter.first_flush},
+                      {off, drained_heat_},
+                      {End(off, 1), drained_water_},
+                      {off, drained_heat_}}});
+  return off;
+}
+
+/// Water that a line lets run over the roof of a bay: a film that cools the cover, dries in the wind, and runs off.
 void Assembler::sprinkle_roof(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table) {
   if (!nothing_dried_.valid()) nothing_dried_ = graph_.channel("stage of spray at the nozzles", "1", 0.0);
   const bool iso = spec_.site.wind_film == WindFilm::iso;
@@ -74,7 +104,7 @@ void Assembler::sprinkle_roof(const Named<MistSpec>& line, int bay, const std::s
                       WindEvaporation{area, out_.pressure_pa, kHalfWetRoof * area, iso ? 4.0 : 2.8, iso ? 4.0 : 3.0},
                       {film, Input(film, 1), out_.site.humidity, out_.site.wind},
                       {{{End(film, 1), outdoor_vapour_}, {film, outdoor_heat_}}});
-      run_off(facet.name + ", outside,", film, kHeldOnRoof * area, End(out_.tank, 1), out_.tank, "back to the tank");
+      run_off_roof(facet, film);
     }
     const double share = area / roof_m2 / static_cast<double>(line.value.bays.size());
     graph_.exchange(line.name + " over the " + facet.name, "mist that lands",

@@ -16,12 +16,14 @@
 #include "models/control/clock.hpp"
 #include "models/control/control_terms.hpp"
 #include "models/control/device.hpp"
+#include "models/control/fault_causes.hpp"
 #include "models/control/hand_move.hpp"
 #include "models/control/standing_rule.hpp"
 #include "models/hazard/hail_strike.hpp"
 #include "models/plants/dose.hpp"
 #include "models/properties/surface_film.hpp"
 #include "models/properties/water.hpp"
+#include "models/water/gutter.hpp"
 #include "models/water/line_flows.hpp"
 #include "sim/contract/agent_plan.hpp"
 #include "sim/graph/house_graph.hpp"
@@ -141,6 +143,11 @@ class Assembler {
   std::vector<std::string> coolers_in_use() const;
   // assemble_water.cpp
   void add_water();
+  struct GutterParts {
+    std::string name;
+    Gutter law;
+    NodeId first_flush;
+  };
   void add_gutter(const Named<GutterSpec>& gutter);
   void add_pumps();
   LineFlows::Line line_channels(const std::string& line);
@@ -160,6 +167,8 @@ class Assembler {
   void add_polls(const Named<SensorSpec>& sensor);
   // assemble_wetting.cpp
   void add_pads();
+  void run_off_roof(const Facet& facet, NodeId film);
+  NodeId water_off_slope(GutterSpec::Slope slope);
   void sprinkle_roof(const Named<MistSpec>& line, int bay, const std::shared_ptr<const SprayTable>& table);
   // assemble_mist.cpp
   void add_mist();
@@ -222,6 +231,8 @@ class Assembler {
   void add_holes();
   void add_wind_damage(ChannelId storm_until);
   void add_faults();
+  ChannelId fault_cause(ChannelId fault, double healthy, const std::string& cause);
+  void join_fault_causes();
   double cloth_area_m2(const ShadeSpec& shade) const;
 
   template <class A>
@@ -252,12 +263,14 @@ class Assembler {
   double reference_density_ = 1.0;  ///< of moist air then, from which pressures are counted [kg/m3]
   AccountId sun_, motors_, outdoor_heat_, sky_, deep_soil_, rain_heat_, drained_heat_;
   AccountId outdoor_air_, outdoor_vapour_, rain_water_, drained_water_, panel_energy_, loads_, losses_, instruments_;
-  std::vector<ChannelId> stirring_;     ///< per bay [m/s]
-  std::vector<NodeId> cover_nodes_;     ///< per facet: its inner face
-  std::vector<NodeId> outer_nodes_;     ///< per facet: its outer face, often the same
-  std::map<int, NodeId> roof_films_;    ///< per sprinkled facet
-  std::vector<NodeId> cloth_nodes_;     ///< per shade
-  std::vector<ChannelId> cloth_drawn_;  ///< per shade
+  std::vector<ChannelId> stirring_;   ///< per bay [m/s]
+  std::vector<NodeId> cover_nodes_;   ///< per facet: its inner face
+  std::vector<NodeId> outer_nodes_;   ///< per facet: its outer face, often the same
+  std::map<int, NodeId> roof_films_;  ///< per sprinkled facet
+  std::map<GutterSpec::Slope, std::vector<GutterParts>> gutters_;
+  std::map<GutterSpec::Slope, NodeId> off_slopes_;  ///< water on its way down, where a line sprinkles
+  std::vector<NodeId> cloth_nodes_;                 ///< per shade
+  std::vector<ChannelId> cloth_drawn_;              ///< per shade
   std::map<std::string, NodeId> bench_nodes_;
   std::map<std::string, ExchangeId> watering_;                  ///< per plant group
   std::map<std::string, ChannelId> held_off_;                   ///< per device: by the grower's hand
@@ -267,8 +280,9 @@ class Assembler {
   std::map<std::string, std::vector<Device::Forbid>> forbids_;  ///< per device
   std::set<std::string> graded_;                                ///< devices called by degrees
   std::map<std::string, ChannelId> device_faults_;
-  std::map<std::string, DailyWindow> hours_;  ///< of controls that do not work all day
-  std::map<std::string, ChannelId> duties_;   ///< whether they are within them, where a device asks
+  std::map<ChannelId, FaultCauses::Parameters> fault_causes_;  ///< per fault channel that the run itself may set
+  std::map<std::string, DailyWindow> hours_;                   ///< of controls that do not work all day
+  std::map<std::string, ChannelId> duties_;                    ///< whether they are within them, where a device asks
   std::map<std::string, ChannelId> rule_holds_, leaves_wet_;
   std::map<std::string, ChannelId> mist_flow_, mist_spill_;
   std::vector<std::pair<ChannelId, double>> loads_of_;  ///< what runs, and its power [W]

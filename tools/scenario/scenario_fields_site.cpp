@@ -66,7 +66,9 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.group("power", s.power, {.about = "panel and battery"});
   v.group("grower", s.grower, {.about = "when the grower comes and does what"});
   v.named("hazards", s.hazards, {.about = "bad weather put into the run"});
-  v.named("faults", s.faults, {.about = "failures put into the run, each at its time"});
+  v.named("faults", s.faults,
+          {.about = "failures put into the run, each at its time; of several at once on one part the newest that is "
+                    "not put right yet counts, leaks and misreadings add up"});
   v.group("prices", s.prices, {.about = "what parts cost; nothing given: cost is not told"});
 }
 

@@ -30,7 +30,7 @@ void fields(FieldVisitor& v, DripSpec& s) {
 
 void fields(FieldVisitor& v, GutterSpec& s) {
   v.choice("drains", s.drains, {{"front roof", GutterSpec::Slope::front}, {"back roof", GutterSpec::Slope::back}},
-           {.about = "the slope whose rain it takes"});
+           {.about = "the slope whose rain it takes, and what is sprinkled on it"});
   v.quantity("runoff", s.runoff, Dimension::share,
              {.minimum = 0,
               .maximum = 1,
@@ -48,8 +48,9 @@ void fields(FieldVisitor& v, GutterSpec& s) {
               .about = "most that gutter and downpipe take; more overshoots (100 mm half-round, from memory)"});
   v.quantity("blocked", s.blocked, Dimension::share,
              {.minimum = 0, .maximum = 1, .default_text = "0 %", .about = "of its screen, by leaves"});
-  v.quantity("first_flush", s.first_flush_m, Dimension::rain_depth,
-             {.minimum = 0, .maximum = 0.05, .default_text = "0 mm", .about = "first rain that is led aside"});
+  v.quantity(
+      "first_flush", s.first_flush_m, Dimension::rain_depth,
+      {.minimum = 0, .maximum = 0.05, .default_text = "0 mm", .about = "first water off the slope that is led aside"});
   v.quantity("flush_empties_in", s.flush_empties_s, Dimension::time,
              {.minimum = 600,
               .maximum = 30.0 * 86400.0,
