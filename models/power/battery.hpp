@@ -25,7 +25,7 @@ struct BatteryKind;
 /// Panel power that finds no taker is not drawn, and what the controller loses is not counted: the panel's two fluxes
 /// are what arrives on the bus. The battery gives whatever is asked: to cut loads off in time is its guard's work.
 /// Peukert's loss is kept for good, though rest gives part of it back: on the safe side, and nothing at slow rates.
-/// What failed cells held must be taken out by whoever says that they failed (CellLoss). Not modelled: voltage, limits
+/// What failed cells held is taken out on a way of its own (CellLoss). Not modelled: voltage, limits
 /// of current, its own warming, wear.
 struct BatteryBus {
   double capacity_j = 0.0;            ///< C, at 25 degC and the rated rate

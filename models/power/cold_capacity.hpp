@@ -39,6 +39,13 @@ template <class S>
 struct UsableCharge {
   S floor_j, top_j;
   S span_j() const { return top_j - floor_j; }
+  /// The charge at a share of what can be used [J].
+  S charge_at(double share) const { return floor_j + share * span_j(); }
+  /// The share that a charge [J] is of what can be used, 0 to 1: 0 at the floor, below it and without working cells.
+  S share_of(const S& charge_j) const {
+    if (charge_j <= floor_j || span_j() <= 0.0) return S(0.0);
+    return charge_j >= top_j ? S(1.0) : S((charge_j - floor_j) / span_j());
+  }
 };
 template <class S>
 UsableCharge<S> usable_charge(double capacity_j, const ColdCapacity& cold, const S& temperature_k,

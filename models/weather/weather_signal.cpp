@@ -96,7 +96,8 @@ WeatherSignal::WeatherSignal(WeatherSeries series, std::chrono::sys_seconds run_
   const double utc_s = static_cast<double>(run_start.time_since_epoch().count()) - series_.utc_offset_s;
   julian_day_start_ = kUnixEpochJulianDay + utc_s / kSecondsPerDay;
   index_irradiance();
-  find_sun_crossings();
+  for (const SunCrossing& crossing : sun_crossings(Tick{0}, end_))
+    (crossing.up ? sunrises_ : sunsets_).push_back(crossing.when);
   collect_breaks();
 }
 
@@ -156,18 +157,34 @@ void WeatherSignal::index_irradiance() {
   diffuse_ = indices(&WeatherRow::diffuse_horizontal_w_m2, diffuse);
 }
 
-void WeatherSignal::find_sun_crossings() {
+/// In (from, until], in time order.
+std::vector<WeatherSignal::SunCrossing> WeatherSignal::sun_crossings(Tick from, Tick until) const {
   const auto up = [this](Tick t) { return sun(t).elevation_rad > 0.0; };
-  for (Tick begin{0}; begin < end_; begin = begin + kCrossingSearch) {
-    Tick low = begin, high = std::min(begin + kCrossingSearch, end_);
+  std::vector<SunCrossing> out;
+  for (Tick begin = from; begin < until; begin = begin + kCrossingSearch) {
+    Tick low = begin, high = std::min(begin + kCrossingSearch, until);
     const bool was_up = up(low);
     if (up(high) == was_up) continue;
     while (high.ms - low.ms > 1) {
       const Tick middle{low.ms + (high.ms - low.ms) / 2};
       (up(middle) == was_up ? low : high) = middle;
     }
-    (was_up ? sunsets_ : sunrises_).push_back(high);
+    out.push_back({high, !was_up});
   }
+  return out;
+}
+
+std::vector<WeatherSignal::Daylight> WeatherSignal::daylight(Tick from, Tick until) const {
+  std::vector<Daylight> out;
+  bool up = sun(from).elevation_rad > 0.0;
+  Tick since = from;
+  for (const SunCrossing& crossing : sun_crossings(from, until)) {
+    if (up) out.push_back({since, crossing.when});
+    up = crossing.up;
+    since = crossing.when;
+  }
+  if (up && since < until) out.push_back({since, until});
+  return out;
 }
 
 void WeatherSignal::collect_breaks() {

@@ -66,6 +66,14 @@ class WeatherSignal {
   Tick next_sunrise(Tick t) const;
   Tick next_sunset(Tick t) const;
 
+  /// [from, until), since the run's start: the sun's centre is above the geometric horizon.
+  struct Daylight {
+    Tick from, until;
+  };
+  /// When the sun is up between two instants, which may lie outside the run; in time order, cut off at both. None in a
+  /// polar night, one of the whole span in a polar day.
+  std::vector<Daylight> daylight(Tick from, Tick until) const;
+
   Tick end() const { return end_; }
   const WeatherSeries& series() const { return series_; }
   std::chrono::sys_seconds run_start() const { return run_start_; }
@@ -77,9 +85,13 @@ class WeatherSignal {
     double at(double share) const;
   };
 
+  struct SunCrossing {
+    Tick when;
+    bool up;  ///< upward
+  };
+  std::vector<SunCrossing> sun_crossings(Tick from, Tick until) const;
   SunShape shape_at(double since_start_s) const;
   void index_irradiance();
-  void find_sun_crossings();
   void collect_breaks();
   void put_states(std::int64_t series_ms, WeatherRow& out) const;
   double since_s(const Cloudburst& burst, Tick t) const;

@@ -45,8 +45,10 @@ struct DrainedBattery {
   AgentStage stage{1_h};
   ChannelId permit = stage.channel("permit", 1.0), uncovered = stage.channel("uncovered", 1.0);
   ChannelId cells = stage.channel("cells", 1.0);
-  BatteryGuard::Parameters p{
-      "battery", stage.moved("charge", kSinksTwice), 100.0, {{permit, 0.25, 0.6, "all loads", true}}};
+  BatteryGuard::Parameters p{"battery",
+                             stage.moved("charge", kSinksTwice),
+                             100.0,
+                             {{permit, 0.25, 0.6, "all loads", BatteryGuard::Act::cuts_off}}};
   DrainedBattery() { p.drained_by = {"panel", "battery"}; }
   std::vector<std::string> cut_offs() {
     stage.agent<BatteryGuard>(p);

@@ -160,7 +160,8 @@ TEST(PlantWatch, LeadsBackToTheFailureThatStandsAndForgetsOneThatIsOver) {
     const ChannelId permit = stage.channel("permit", 1.0);
     Points charge{{0_s, 1000.0}, {100_s, 0.0}};
     if (mended) charge.emplace_back(200_s, 1000.0);
-    stage.agent<BatteryGuard>({"battery", stage.moved("charge", charge), 1000.0, {{permit, 0.1, 0.3, "", true}}});
+    stage.agent<BatteryGuard>(
+        {"battery", stage.moved("charge", charge), 1000.0, {{permit, 0.1, 0.3, "", BatteryGuard::Act::cuts_off}}});
     stage.agent<PlantWatch>(herbs(stage, {{300_s, 0}, {2_h, 6900}}));
     stage.run();
     const std::string chain = stage.chain_of("strained");

@@ -96,6 +96,8 @@ inline void fill_series(RunRecord& r, const Choice& c) {
   add_series(r, "tank_water", "water in the tank", "kg", {}, 1, [&](double t, std::size_t) { return tank_kg(c, t); });
   add_series(r, "battery_charge", "charge of the battery", "J", {}, 1,
              [&](double t, std::size_t) { return battery_j(c, t); });
+  add_series(r, "battery_share", "charge of the battery, a share of what can be used", "1", {}, 1,
+             [&](double t, std::size_t) { return battery_j(c, t) / 3.6e6; });
   add_series(r, "outdoor_temperature", "outdoor air temperature", "K", {}, 1,
              [](double t, std::size_t) { return outdoor_k(t); });
   add_series(r, "outdoor_global", "global sun on the flat", "W m-2", {}, 1,
@@ -202,6 +204,7 @@ inline RunRecord make_record(const Choice& c = {}) {
   for (const double t : r.time_s) {
     if (battery_j(c, t) < r.energy.lowest_j) r.energy.lowest_j = battery_j(c, t), r.energy.lowest_time_s = t;
   }
+  r.energy.lowest_share = r.energy.lowest_j / r.energy.capacity_j;
   r.energy.loads_j = c.load_w * r.duration_s, r.energy.panel_j = 1.2 * r.energy.loads_j;
   r.energy.days_left = c.load_w > 0.0 ? 2.5 : kNotHappened;
   r.devices = {{"mist", c.water_a_day_kg > 0.0 ? static_cast<int>(c.days) : 0, 6.5 * c.days}, {"fan", 3, 9.0}};

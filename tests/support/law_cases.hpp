@@ -22,6 +22,7 @@
 #include "models/plants/leaf_radiation.hpp"
 #include "models/plants/tissue.hpp"
 #include "models/power/battery.hpp"
+#include "models/power/cell_loss.hpp"
 #include "models/water/catchment.hpp"
 #include "models/water/drip.hpp"
 #include "models/water/gutter.hpp"
@@ -260,6 +261,7 @@ inline const std::map<std::string, Maker>& all_laws() {
       {"LeafRadiation", law_of<LeafRadiation>({field("effective_area_m2", &LeafRadiation::effective_area_m2)})},
       {"LightHabit", law_of<LightHabit>({field("time_s", &LightHabit::time_s)})},
       {"LightSum", law_of<LightSum>({field("day_above_w_m2", &LightSum::day_above_w_m2)})},
+      {"LostWithCells", law_of<LostWithCells>({})},
       {"LeakPiece", law_of<LeakPiece>(with_place<LeakPiece>(
                         {field("coefficient", &LeakPiece::coefficient), field("exponent", &LeakPiece::exponent),
                          field("counterflow_kg_s", &LeakPiece::counterflow_kg_s)}))},

@@ -242,7 +242,7 @@ TEST(DemoWeek, TheReadmeShowsThisRun) {
         fmt::format("| {} | {} of {} | {:.1f} °C | {:.0f} h | {:.0f} L | {:.0f} L | {:.0f} Wh | {:.0f} % |", run.plan,
                     ranked.tally.kept, ranked.tally.plants, peak(run) - 273.15, ranked.tally.hours_beyond,
                     ranked.tally.water_used_kg, run.water.end_kg, ranked.tally.energy_used_j / 3600.0,
-                    100.0 * run.energy.lowest_j / run.energy.capacity_j);
+                    100.0 * run.energy.lowest_share);
     EXPECT_NE(text.str().find(line), std::string::npos) << "README.md lacks this line:\n" << line;
   }
 }

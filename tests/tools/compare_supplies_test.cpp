@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "models/power/battery_kind.hpp"
@@ -65,13 +66,15 @@ struct SmallRun {
   Scenario scenario;
   RunRecord record;
 
-  SmallRun() {
+  using Changes = std::vector<std::pair<std::string, std::string>>;
+  explicit SmallRun(const Changes& changes = {}) {
     using small_scenario::with;
     std::string text = with(small_scenario::kText, "\nplans:", std::string("\n") + kRefillAndPrices);
     text = with(text, "starts_with: 250 L", "starts_with: 125 L\n  open: 10 %\n  overflows_to: the pond");
     text = with(text, "peak_day: 2", "peak_day: 2\n  storm_day: 2\n  storm_rain: 10 mm");
     text = with(text, "in_service: [ridge vent, high mist, heat watch]",
                 "in_service: [ridge vent, high mist, heat watch, drippers, drip hour]");
+    for (const auto& [from, to] : changes) text = with(text, from, to);
     scenario = small_scenario::read(text);
     const PlanScenario& plan = scenario.plan("vent and mist");
     const WeatherSeries weather = weather_of(scenario, plan);
@@ -126,6 +129,47 @@ TEST(RunSupplies, TheBatterysBookClosesWithItsSelfDischarge) {
   EXPECT_LT(e.daily_depth, 1.0);
   EXPECT_LE(e.lowest_k, e.mean_k);
   EXPECT_LE(e.mean_k, e.peak_k);
+}
+
+/// Half of the cells die at 03:00 with what they hold and are put right at 05:00, empty.
+TEST(RunSupplies, ChargeLostWithDeadCellsIsNoSelfDischarge) {
+  const SmallRun::Changes cells{{"faults:\n",
+                                 "faults:\n  cell:\n    what: cell dead\n    of: battery\n    day: 1\n    at: 03:00\n"
+                                 "    lasts: 2 h\n    share: 50 %\n"}};
+  const SmallRun dead(cells);
+  const EnergyOutcome &e = dead.record.energy, &sound = small_run().energy;
+  EXPECT_EQ(sound.dead_cells_j, 0.0);
+  EXPECT_GT(e.dead_cells_j, 0.35 * e.capacity_j);
+  EXPECT_LT(e.dead_cells_j, 0.5 * e.capacity_j);
+  EXPECT_LT(e.self_discharge_j, sound.self_discharge_j) << "it holds less";
+  EXPECT_NEAR(e.end_j - e.start_j, e.panel_j - e.loads_j - e.losses_j, 1.0);
+  EXPECT_LT(dead.record.closure.charge_relative, 1e-9);
+  const auto by_cells = std::find_if(dead.record.paths.begin(), dead.record.paths.end(),
+                                     [](const PathLine& line) { return line.path == "dead cells"; });
+  ASSERT_NE(by_cells, dead.record.paths.end());
+  EXPECT_EQ(by_cells->from, "battery");
+  EXPECT_EQ(by_cells->to, "dead cells");
+  EXPECT_EQ(by_cells->amount, e.dead_cells_j);
+}
+
+/// "Lowest charge" is on the scale of the guard's levels: of what can be used at the battery's temperature.
+TEST(RunSupplies, TheLowestChargeIsOfWhatCanBeUsed) {
+  const RunRecord& r = small_run();
+  const auto series = [&](const char* name) {
+    return std::find_if(r.series.begin(), r.series.end(), [&](const auto& s) { return s.name == name; })->values;
+  };
+  const auto charge_j = series("battery_charge"), outdoor_k = series("outdoor_temperature"),
+             share = series("battery_share");
+  const ColdCapacity cold = battery_kinds().front().cold();
+  double lowest = 1.0;
+  for (std::size_t i = 0; i < share.size(); ++i) {
+    const double locked = 1.0 - cold.share(outdoor_k[i]);
+    EXPECT_NEAR(share[i], (charge_j[i] / r.energy.capacity_j - locked) / (1.0 - locked), 1e-9);
+    lowest = std::min(lowest, share[i]);
+  }
+  EXPECT_NEAR(r.energy.lowest_share, lowest, 0.005) << "looked at every minute";
+  EXPECT_LE(r.energy.lowest_share, lowest);
+  EXPECT_LT(r.energy.lowest_share, r.energy.lowest_j / r.energy.capacity_j) << "its nights are below 25 degC";
 }
 
 /// What went through the battery: what it held and was charged with, less what is left and what it lost by itself.

@@ -46,6 +46,7 @@ TEST(ComparisonJson, CarriesCostStoresHeatAndNotes) {
   dry.cost = {"EUR", 1240.0, 230.0, 90.0, 120.0};
   dry.water.days_full_thirsty = 4.5, dry.water.deliveries = 2, dry.water.storage_rule = "by the moment";
   dry.energy.days_full = 3.5, dry.energy.self_discharge_j = 7.0;
+  dry.energy.dead_cells_j = 8.0, dry.energy.lowest_share = 0.25;
   dry.work_heat = {{"west", 3.0, 305.15, 46800.0}};
   dry.notes = {"A note."};
   const auto document = nlohmann::json::parse(compare_json(records));
@@ -60,6 +61,8 @@ TEST(ComparisonJson, CarriesCostStoresHeatAndNotes) {
   EXPECT_EQ(plan["water"]["storage_rule"], "by the moment");
   EXPECT_EQ(plan["energy"]["days_full"].get<double>(), 3.5);
   EXPECT_EQ(plan["energy"]["self_discharge_j"].get<double>(), 7.0);
+  EXPECT_EQ(plan["energy"]["dead_cells_j"].get<double>(), 8.0);
+  EXPECT_EQ(plan["energy"]["lowest_share"].get<double>(), 0.25);
   EXPECT_EQ(plan["work_heat"][0]["peak_k"].get<double>(), 305.15);
   EXPECT_EQ(plan["notes"][0], "A note.");
   EXPECT_TRUE(document["plans"][0]["cost"].is_null());

@@ -28,7 +28,7 @@ TEST(ReportSupply, SaysHowLongItCarriesAndWhatItCosts) {
   r.water.days_full = 12.34, r.water.days_full_thirsty = 8.0;
   r.water.overflow_kg = 50.0, r.water.overflows_to = "the <pond>", r.water.storage_rule = "water is drawn as it comes";
   r.water.brought_kg = 300.0, r.water.deliveries = 2;
-  r.energy.losses_j = 7.2e6, r.energy.self_discharge_j = 3.6e6;
+  r.energy.losses_j = 7.2e6, r.energy.self_discharge_j = 3.6e6, r.energy.dead_cells_j = 1.8e6;
   r.cost = {"EUR", 1240.0, 230.0, 90.0, 120.0};
   r.work_heat = {{"west", 3.0, 305.15, 46800.0}};
   r.notes = {"Its battery was at 30 degC & more."};
@@ -40,6 +40,7 @@ TEST(ReportSupply, SaysHowLongItCarriesAndWhatItCosts) {
   EXPECT_THAT(html, HasSubstr("In the tank water is drawn as it comes."));
   EXPECT_THAT(html, HasSubstr("in 2 deliveries"));
   EXPECT_THAT(html, HasSubstr("by self-discharge"));
+  EXPECT_THAT(html, HasSubstr("with dead cells"));
   EXPECT_THAT(html, HasSubstr("1240 EUR"));
   EXPECT_THAT(html, HasSubstr("for water brought, were all"));
   EXPECT_THAT(html, HasSubstr("28.0 °C of it is the reference value of ISO 7243"));

@@ -139,7 +139,7 @@ std::vector<Writer::TableRow> Writer::overview() const {
       {"charge used", [=](const RunRecord& r) { return energy_text(r.energy.loads_j, units); }},
       {"lowest charge",
        [](const RunRecord& r) {
-         const std::string share = share_text(r.energy.lowest_j, r.energy.capacity_j);
+         const std::string share = lowest_charge_text(r.energy);
          return share == "-" ? share : share + ", " + unbroken(clock_text(r, r.energy.lowest_time_s));
        }},
       {"the charge", [](const RunRecord& r) { return charge_outlook(r); }},

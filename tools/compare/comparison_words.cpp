@@ -65,9 +65,9 @@ std::string energy_text(double energy_j, UnitSystem units) {
   return std::isfinite(energy_j) ? format_quantity(energy_j, Dimension::energy, units) : "-";
 }
 
-std::string share_text(double part, double whole) {
-  if (!(whole > 0.0) || !std::isfinite(part)) return "-";
-  return fmt::format("{:.0f} %", 100.0 * part / whole);
+std::string lowest_charge_text(const EnergyOutcome& energy) {
+  if (!(energy.capacity_j > 0.0) || !std::isfinite(energy.lowest_share)) return "-";
+  return fmt::format("{:.0f} %", 100.0 * energy.lowest_share);
 }
 
 std::string hours_text(double hours) { return std::isfinite(hours) ? fmt::format("{:.1f} h", hours) : "-"; }
@@ -88,7 +88,7 @@ std::string level_label(const LevelOutcome& level, UnitSystem units) {
 std::string spare_text(const PlantOutcome& plant, UnitSystem units) {
   const double spare_k = plant.harm_above_k - plant.peak_tissue_k;
   if (!(plant.harm_above_k > 0.0) || !(plant.peak_tissue_k > 0.0)) return "";
-  if (plant.hours_beyond > 0.0 && spare_k >= 0.0) return "";  // it was too cold
+  if (plant.hours_beyond > 0.0 && spare_k >= 0.0) return "";  // it was too cold, or its roots too hot
   const bool us = units == UnitSystem::us;
   const std::string text = fmt::format("{:.1f} {}", std::abs(spare_k) * (us ? 1.8 : 1.0), us ? "°F" : "K");
   return text + (spare_k < 0.0 ? " too hot" : " to spare");

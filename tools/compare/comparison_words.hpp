@@ -27,8 +27,8 @@ std::string water_text(double water_kg, UnitSystem units);
 /// Water used, "379 L, 301 L of it lost" where a leak or a cut line took some.
 std::string water_use_text(const WaterOutcome& water, UnitSystem units);
 std::string energy_text(double energy_j, UnitSystem units);
-/// A part of a whole in percent, "41 %"; "-" where the whole is not above zero.
-std::string share_text(double part, double whole);
+/// The lowest charge in percent of what could be used just then, "41 %"; "-" without a battery.
+std::string lowest_charge_text(const EnergyOutcome& energy);
 /// Hours with a tenth, "3.2 h".
 std::string hours_text(double hours);
 

@@ -34,6 +34,7 @@ RunRecorder::RunRecorder(const Assembly& assembly, const PlanScenario& plan)
   for (PlannedSeries& planned : planned_series(assembly)) {
     series_.push_back(std::move(planned.series));
     sources_.push_back(std::move(planned.sources));
+    made_.push_back(std::move(planned.made));
   }
   for (const DeviceParts& device : assembly.devices) devices_.push_back({device.name, 0, 0.0});
 }
@@ -64,8 +65,11 @@ void RunRecorder::see_stretch(const Stretch& stretch) {
 
 void RunRecorder::record(Tick when, std::span<const double> p) {
   time_s_.push_back(seconds(when));
-  for (std::size_t i = 0; i < series_.size(); ++i)
-    for (const Input& source : sources_[i]) series_[i].values.push_back(at(p, source));
+  const ValueOf value = [&](const Input& input) { return at(p, input); };
+  for (std::size_t i = 0; i < series_.size(); ++i) {
+    for (const Input& source : sources_[i]) series_[i].values.push_back(value(source));
+    if (made_[i]) series_[i].values.push_back(made_[i](value));
+  }
 }
 
 /// Positions hold between events, so a whole stretch counts with the position at its end. What runs by degrees counts

@@ -4,6 +4,7 @@
 
 #include "sim/contract/observer.hpp"
 #include "tools/compare/air_tally.hpp"
+#include "tools/compare/run_series.hpp"
 #include "tools/compare/supply_tally.hpp"
 #include "tools/compare/work_heat.hpp"
 #include "tools/record/run_record.hpp"
@@ -53,6 +54,8 @@ class RunRecorder final : public Observer {
   std::vector<double> time_s_;
   std::vector<RecordSeries> series_;
   std::vector<std::vector<Input>> sources_;  ///< per series, what fills it, in the order of its axes
+  std::vector<std::function<double(const ValueOf&)>>
+      made_;  ///< per series, what makes its value where nothing fills it
   std::vector<PlantTally> plants_;
   std::vector<LevelTally> levels_;
   AirTally air_;

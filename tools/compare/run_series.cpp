@@ -57,6 +57,11 @@ class Planner {
          {}},
         std::move(sources));
   }
+  void made(std::string name, std::string long_name, std::string units, std::function<double(const ValueOf&)> value) {
+    one(std::move(name), std::move(long_name), std::move(units), {});
+    out.back().sources.clear();
+    out.back().made = std::move(value);
+  }
   std::vector<PlannedSeries> out;
 
  private:
@@ -87,6 +92,10 @@ std::vector<PlannedSeries> planned_series(const Assembly& a) {
   p.one("tank_water", "water in the tank", "kg", Input(a.tank, 1));
   p.one("tank_temperature", "temperature of the tank", "K", a.tank);
   p.one("battery_charge", "charge in the battery", "J", a.battery);
+  p.made("battery_share", "charge of the battery, a share of what can be used", "1",
+         [scale = a.charge_scale, battery = a.battery](const ValueOf& value) {
+           return scale.usable(value).share_of(value(battery));
+         });
   p.one("panel_power", "power the panel could give", "W", a.site.panel);
   p.one("electrical_load", "power the loads draw", "W", a.load);
   p.one("outdoor_temperature", "outdoor air temperature", "K", a.site.outdoor, "air_temperature");

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
+#include <functional>
 #include <vector>
 
 #include "tools/record/run_record.hpp"
@@ -7,10 +8,14 @@
 
 namespace noonhouse {
 
-/// A series to record, empty of values, and the potentials that fill it at each instant.
+/// Gives the present value of an Input.
+using ValueOf = std::function<double(const Input&)>;
+
+/// A series to record, empty of values, and the potentials that fill it at each instant; or one value made of several.
 struct PlannedSeries {
   RecordSeries series;
   std::vector<Input> sources;
+  std::function<double(const ValueOf&)> made = {};  ///< then there are no sources
 };
 
 /// Every series a run records, with its axes' names, units and standard names.

@@ -20,13 +20,6 @@ FluxSum leaves_the_tank(const House& house) {
   return sum;
 }
 
-/// The air that the battery is as warm as: outdoors, or low in its bay.
-Input battery_air(const Assembly& a, const PlanScenario& plan) {
-  const std::string& stands = plan.spec.power.battery_stands;
-  if (stands == "outdoors") return a.site.outdoor;
-  return a.bays[static_cast<std::size_t>(a.shape.bay_index(stands))].air.front();
-}
-
 /// The levels at which the first of the plan's draws leaves off.
 struct FirstLeavesOff {
   double content_m3, charge_share;
@@ -49,23 +42,24 @@ FirstLeavesOff first_leaves_off(const PlanScenario& plan) {
 SupplyTally::SupplyTally(const Assembly& assembly, const PlanScenario& plan)
     : assembly_(assembly),
       plan_(plan),
-      battery_air_(battery_air(assembly, plan)),
       water_(leaves_the_tank(assembly.plan.house)),
       loads_(loads_drawn(assembly.plan.house)) {}
 
 void SupplyTally::sample(Tick when, std::span<const double> p, double weight_s) {
   lowest_tank_kg_ = std::min(lowest_tank_kg_, at(p, Input(assembly_.tank, 1)));
   const double charge = at(p, assembly_.battery);
-  if (charge < lowest_charge_j_) {
-    lowest_charge_j_ = charge;
-    lowest_charge_s_ = seconds(when);
+  lowest_charge_j_ = std::min(lowest_charge_j_, charge);
+  const double share = assembly_.charge_scale.usable([&](const Input& input) { return at(p, input); }).share_of(charge);
+  if (share < lowest_share_) {
+    lowest_share_ = share;
+    lowest_share_s_ = seconds(when);
   }
   charge_.look(charge);
   if (when.ms > 0 && when.ms % kDay.ms == 0) {
     charge_.end_day();
     charge_.look(charge);
   }
-  const double battery_k = at(p, battery_air_);
+  const double battery_k = at(p, assembly_.charge_scale.temperature);
   samples_s_ += weight_s;
   battery_sum_k_s_ += battery_k * weight_s;
   battery_peak_k_ = std::max(battery_peak_k_, battery_k);
@@ -133,17 +127,21 @@ void SupplyTally::put_water(WaterOutcome& w, const RunResult& result) const {
 void SupplyTally::put_energy(EnergyOutcome& e, const RunResult& result) const {
   const House& house = assembly_.plan.house;
   const PowerSpec& power = plan_.spec.power;
-  const auto carried = [&](int flux) { return FluxSum().add(house, "power", flux).of(result.state.carried); };
+  const auto carried = [&](int flux, const char* path = "power") {
+    return FluxSum().add(house, path, flux).of(result.state.carried);
+  };
   e.capacity_j = power.battery_j;
   e.start_j = amount(assembly_.battery, 0, house.initial_amounts);
   e.end_j = amount(assembly_.battery, 0, result.state.amounts);
   e.lowest_j = std::min(lowest_charge_j_, e.end_j);
-  e.lowest_time_s = lowest_charge_s_;
+  e.lowest_share = lowest_share_;
+  e.lowest_time_s = lowest_share_s_;
   const double charged = carried(1), gave = carried(2), lost = carried(3);
   e.panel_j = carried(0) + charged;
   e.loads_j = carried(0) + gave;
   e.self_discharge_j = carried(4);
-  e.losses_j = lost + e.self_discharge_j;
+  e.dead_cells_j = carried(0, "dead cells");
+  e.losses_j = lost + e.self_discharge_j + e.dead_cells_j;
   // Of the losses, those of charging never were in the battery.
   e.full_cycles = (gave + lost - (1.0 - power.charge_efficiency) * charged) / power.battery_j;
   e.daily_depth = charge_.mean() / power.battery_j;

@@ -45,10 +45,10 @@ class SupplyTally {
 
   const Assembly& assembly_;
   const PlanScenario& plan_;
-  Input battery_air_;
   HeaviestDay water_, loads_;
   DailySwing charge_;
-  double lowest_tank_kg_ = 1e18, lowest_charge_j_ = 1e18, lowest_charge_s_ = 0.0;
+  double lowest_tank_kg_ = 1e18, lowest_charge_j_ = 1e18;
+  double lowest_share_ = 1.0, lowest_share_s_ = 0.0;
   double battery_sum_k_s_ = 0.0, samples_s_ = 0.0, battery_peak_k_ = 0.0, battery_lowest_k_ = 1e9;
   double strongest_gust_m_s_ = 0.0;
 };

@@ -31,11 +31,13 @@ struct WaterOutcome {
 
 struct EnergyOutcome {
   double capacity_j = 0.0, start_j = 0.0, end_j = 0.0, lowest_j = 0.0;
-  double lowest_time_s = kNotHappened;
+  double lowest_share = 0.0;            ///< of what could be used (ChargeScale), the least
+  double lowest_time_s = kNotHappened;  ///< of that share
   double panel_j = 0.0, loads_j = 0.0, losses_j = 0.0;
   double days_left = kNotHappened;  ///< without sun, at this run's mean daily load, from the end charge to the cut-off
   double first_cut_off_s = kNotHappened;
   double self_discharge_j = 0.0;                                    ///< part of the losses
+  double dead_cells_j = 0.0;                                        ///< part of the losses: what dead cells held
   double heaviest_day_j = 0.0;                                      ///< most drawn by the loads in a calendar day
   double days_left_heavy = kNotHappened;                            ///< as days_left, with every day like the heaviest
   double days_full = kNotHappened, days_full_heavy = kNotHappened;  ///< the same of a full battery

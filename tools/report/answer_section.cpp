@@ -72,7 +72,7 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
   add_cell(out, "Hours beyond limits", hours_text(t.hours_beyond));
   add_cell(out, "Hottest air", hottest_air(r, units));
   add_cell(out, "Water used", fmt::format("{}; {}", water_use_text(r.water, units), water_outlook(r)));
-  const std::string lowest = share_text(r.energy.lowest_j, r.energy.capacity_j);
+  const std::string lowest = lowest_charge_text(r.energy);
   const std::string when = lowest == "-" ? "" : ", " + unbroken(clock_text(r, r.energy.lowest_time_s));
   add_cell(out, "Lowest charge", lowest + when);
   add_cell(out, "Charge used", fmt::format("{}; {}", energy_text(r.energy.loads_j, units), charge_outlook(r)));

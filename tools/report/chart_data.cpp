@@ -178,11 +178,11 @@ void add_store_charts(const RunRecord& record, UnitSystem units, std::vector<Cha
     chart.lowest = 0.0;
     charts.push_back(std::move(chart));
   }
-  const RecordSeries* battery = find_series(record, "battery_charge");
-  if (battery != nullptr && battery->axes.empty() && record.energy.capacity_j > 0.0) {
+  const RecordSeries* battery = find_series(record, "battery_share");
+  if (battery != nullptr && battery->axes.empty()) {
     Chart chart{ChartKind::lines, "stores", "Charge of the battery", "%", {}, {}, 0.0, 100.0, {}};
     std::vector<double> values = element_over_time(record, *battery, 0);
-    for (double& value : values) value *= 100.0 / record.energy.capacity_j;
+    for (double& value : values) value *= 100.0;
     chart.lines = {{"charge", "battery", std::move(values)}};
     chart.table = chart.lines;
     charts.push_back(std::move(chart));

@@ -44,9 +44,12 @@ void add_charge(Lines& lines, const RunRecord& record, UnitSystem units) {
   add_line(lines, "What is left in the battery lasts", carry_text(e.days_left, e.days_left_heavy));
   if (e.heaviest_day_j > 0.0) add_line(lines, "Heaviest day of the loads", energy_text(e.heaviest_day_j, units));
   if (e.losses_j > 0.0)
-    add_line(lines, "Lost in the battery",
-             fmt::format("{}, of it {} by self-discharge", energy_text(e.losses_j, units),
-                         energy_text(e.self_discharge_j, units)));
+    add_line(
+        lines, "Lost in the battery",
+        fmt::format("{}, of it {} by self-discharge{}", energy_text(e.losses_j, units),
+                    energy_text(e.self_discharge_j, units),
+                    e.dead_cells_j > 0.0 ? fmt::format(" and {} with dead cells", energy_text(e.dead_cells_j, units))
+                                         : std::string()));
 }
 
 void add_lines(std::string& out, const Lines& lines) {

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "models/power/charge_scale.hpp"
 #include "models/weather/weather_series.hpp"
 #include "sim/run/run.hpp"
 #include "tools/scenario/house_shape.hpp"
@@ -53,6 +54,7 @@ struct DeviceParts {
   std::string name, sort;  ///< sort: "opening", "fan", "mist line", "shade"
   ChannelId running;
   bool in_service = false;
+  double at_rest = 0.0;  ///< of `running`, when it is off
 };
 
 struct SensorParts {
@@ -127,6 +129,7 @@ struct Assembly {
   double breaks_at_gust_m_s = std::numeric_limits<double>::infinity();  ///< the least that lifts or tears something
   SiteChannels site;
   NodeId tank, battery;
+  ChargeScale charge_scale;  ///< of the battery
   ChannelId load, water_permit, power_permit;
   std::vector<NodeId> not_warmed_up;  ///< readings that count from the run's start
   std::vector<std::string> cautions;

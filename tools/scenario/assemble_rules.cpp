@@ -18,7 +18,7 @@
 namespace noonhouse {
 namespace {
 // How far each value must come back before a rule lets go: told with the fields.
-constexpr double kTemperatureGap = 1.0, kHumidityGap = 0.03, kDeficitGap = 100.0, kChargeGap = 0.05;
+constexpr double kTemperatureGap = 1.0, kHumidityGap = 0.03, kDeficitGap = 100.0;
 constexpr double kWetBegins = 0.05,
                  kWetEnds = 0.02;  ///< share of the film that leaves hold; common practice, no source
 }  // namespace
@@ -86,10 +86,7 @@ void Assembler::add_outdoor_tests(const Named<RuleSpec>& item, std::vector<Stand
     const double level = kWaterKgPerM3 * *r.tank_below_m3;
     tests.push_back({Input(out_.tank, 1), {level, 1.1 * level + 1.0}});
   }
-  if (r.charge_below) {
-    const double capacity = spec_.power.battery_j;
-    tests.push_back({Input(out_.battery), {*r.charge_below * capacity, (*r.charge_below + kChargeGap) * capacity}});
-  }
+  if (r.charge_below) tests.push_back({Input(charge_above(*r.charge_below)), {0.4, 0.5}});
   if (!r.wet_leaves.empty()) tests.push_back({Input(any_wet(item)), {0.5, 0.4}});
 }
 
@@ -119,27 +116,22 @@ ChannelId Assembler::any_wet(const Named<RuleSpec>& item) {
   return any;
 }
 
-/// Nights, or days, by the sun's rise and set; a night may begin before the sun sets.
+/// Nights, or days, by the sun's rise and set; a night may begin before the sun sets. They reach beyond the run: what
+/// begins a night in it may be a sunset after its end, at most as far off as `before_dusk` may be long, half a day.
 std::vector<Assembler::Spell> Assembler::parts_of_day(PartOfDay part, Tick before_dusk) const {
-  const Tick end = ticks(spec_.run.length_s);
   const WeatherSignal signal(weather_, std::chrono::sys_days(spec_.run.start), spec_.run.length_s);
-  std::vector<Spell> days;
-  Tick rise = signal.next_sunrise(Tick{0}), set = signal.next_sunset(Tick{0});
-  if (set < rise) rise = Tick{0};  // the run starts by day
-  while (rise < end) {
-    set = std::min(signal.next_sunset(rise), end);
-    days.push_back({rise, std::max(rise + Tick{1}, set - before_dusk)});
-    rise = signal.next_sunrise(set);
+  const Tick first{-kDay.ms}, last = signal.end() + kDay;
+  std::vector<Spell> days, nights;
+  Tick night_from = first;
+  for (const WeatherSignal::Daylight& sun : signal.daylight(first, last)) {
+    const Spell day{sun.from, sun.until - before_dusk};
+    if (day.until <= day.from) continue;  // the night begins before the sun has risen
+    if (day.from > night_from) nights.push_back({night_from, day.from});
+    days.push_back(day);
+    night_from = day.until;
   }
-  if (part == PartOfDay::day) return days;
-  std::vector<Spell> nights;
-  Tick from{0};
-  for (const Spell& day : days) {
-    if (day.from > from) nights.push_back({from, day.from});
-    from = day.until;
-  }
-  if (from < end) nights.push_back({from, end});
-  return nights;
+  if (night_from < last) nights.push_back({night_from, last});
+  return part == PartOfDay::day ? days : nights;
 }
 
 /// The day's high, told at its midnight. It is the run's own weather: a forecast that does not err.

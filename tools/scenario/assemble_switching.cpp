@@ -65,7 +65,7 @@ void Assembler::add_stirring() {
 }
 
 /// One device in service: its agent, its part of the load, its failures.
-void Assembler::add_device(const Sort& sort, const std::string& name, const SwitchingSpec& switching, double power_w,
+void Assembler::add_device(const Sort& sort, const std::string& name, const SwitchingSpec& switching, Load load,
                            std::vector<Device::Need> needs, Device::Output position) {
   if (!plan_.uses(name)) return;
   Device::Parameters p;
@@ -84,7 +84,7 @@ void Assembler::add_device(const Sort& sort, const std::string& name, const Swit
   p.takes = ticks(switching.takes_s);
   p.fault = device_fault(name);
   p.stays_when_lacking = sort.stays;
-  if (power_w > 0.0) loads_of_.push_back({position.channel, power_w});
+  if (load.power_w > 0.0) loads_of_.push_back({position.channel, load.power_w, load.permit});
   const auto point = [&](FailureKind kind, DeviceFault fault, const char* words) {
     out_.fault_points.push_back({kind, name, p.fault, static_cast<double>(fault), 0.0, words});
   };
@@ -101,44 +101,49 @@ ChannelId Assembler::device_fault(const std::string& name) {
 }
 
 void Assembler::add_device_agents() {
-  const auto power = [&](const DrawSpec& draw) {
+  const auto power = [&](const std::string& device, const DrawSpec& draw) {
     const bool sheds = draw.sheds_at > spec_.power.cut_off;
-    return Device::Need{power_permit_of(draw),
+    return Device::Need{power_permit_of(device, draw),
                         sheds ? "its load is shed, the battery is low" : "the battery is cut off", sheds};
   };
-  const auto water = [&](const DrawSpec& draw) {
+  const auto load = [&](const std::string& device, double power_w, const DrawSpec& draw) {
+    return power_w > 0.0 ? Load{power_w, power_permit_of(device, draw)} : Load{};
+  };
+  const auto water = [&](const std::string& device, const DrawSpec& draw) {
     const bool keeps = draw.keeps_back_m3 > spec_.tank.low_m3;
     return Device::Need{
-        water_permit_of(draw),
+        water_permit_of(device, draw),
         keeps ? "the tank is down to what it leaves to other uses" : "the pump is cut out for a low tank", keeps};
   };
   for (const auto& [name, o] : spec_.openings) {
     std::vector<Device::Need> needs;
     if (o.needs_power) needs.push_back({out_.power_permit, "the battery is cut off"});
-    add_device({"opens", "shuts", "is stuck shut", "is stuck open", true}, name, o.switching, 0.0, std::move(needs),
+    add_device({"opens", "shuts", "is stuck shut", "is stuck open", true}, name, o.switching, {}, std::move(needs),
                {position_channel(name, "opening"), 1.0, o.shut_share});
   }
   for (const auto& [name, f] : spec_.fans)
-    add_device({"starts", "stops", "is dead", "is stuck on"}, name, f.switching, f.power_w, {power(f.draw)},
-               {position_channel(name, "fan"), 1.0, 0.0});
+    add_device({"starts", "stops", "is dead", "is stuck on"}, name, f.switching, load(name, f.power_w, f.draw),
+               {power(name, f.draw)}, {position_channel(name, "fan"), 1.0, 0.0});
   for (const auto& [name, m] : spec_.mist_lines)
-    add_device({"starts", "stops", "is stuck off", "is stuck on"}, name, m.switching, m.pump_power_w.value_or(0.0),
-               {water(m.draw), power(m.draw)}, {position_channel(name, "mist line"), 1.0, 0.0});
+    add_device({"starts", "stops", "is stuck off", "is stuck on"}, name, m.switching,
+               load(name, m.pump_power_w.value_or(0.0), m.draw), {water(name, m.draw), power(name, m.draw)},
+               {position_channel(name, "mist line"), 1.0, 0.0});
   for (const auto& [name, p] : spec_.pads)
-    add_device({"is wetted", "dries", "is stuck off", "is stuck on"}, name, p.switching, p.pump_power_w,
-               {water(p.draw), power(p.draw)}, {position_channel(name, "pad"), 1.0, 0.0});
+    add_device({"is wetted", "dries", "is stuck off", "is stuck on"}, name, p.switching,
+               load(name, p.pump_power_w, p.draw), {water(name, p.draw), power(name, p.draw)},
+               {position_channel(name, "pad"), 1.0, 0.0});
   for (const auto& [name, d] : spec_.drip_lines) {
-    std::vector<Device::Need> needs{water(d.draw)};
-    if (d.pump_power_w > 0.0) needs.push_back(power(d.draw));
-    add_device({"starts", "stops", "is stuck off", "is stuck on"}, name, d.switching, d.pump_power_w, std::move(needs),
-               {position_channel(name, "drip line"), 1.0, 0.0});
+    std::vector<Device::Need> needs{water(name, d.draw)};
+    if (d.pump_power_w > 0.0) needs.push_back(power(name, d.draw));
+    add_device({"starts", "stops", "is stuck off", "is stuck on"}, name, d.switching,
+               load(name, d.pump_power_w, d.draw), std::move(needs), {position_channel(name, "drip line"), 1.0, 0.0});
   }
   for (const auto& [name, s] : spec_.shades) {
     std::vector<Device::Need> needs;
-    if (s.drive_power_w > 0.0) needs.push_back(power(s.draw));
+    if (s.drive_power_w > 0.0) needs.push_back(power(name, s.draw));
     const char* gone = s.loose_kg_m2 ? "is blown off" : "is stuck drawn back";
-    add_device({"is drawn", "is drawn back", gone, "is stuck drawn", true}, name, s.switching, s.drive_power_w,
-               std::move(needs), {position_channel(name, "shade"), 1.0, 0.0});
+    add_device({"is drawn", "is drawn back", gone, "is stuck drawn", true}, name, s.switching,
+               load(name, s.drive_power_w, s.draw), std::move(needs), {position_channel(name, "shade"), 1.0, 0.0});
   }
   add_stirring();
 }

@@ -208,8 +208,10 @@ std::vector<std::string> Assembler::drawing_names() const {
   return out;
 }
 
-/// The permit of a device that draws from the tank: the pump's cut-out, or the level it keeps back.
-ChannelId Assembler::water_permit_of(const DrawSpec& draw) {
+/// The permit of a device that draws from the tank: the pump's cut-out, or the level it keeps back. None for one that
+/// is not in service: a level that nothing hangs on would keep water back from nobody.
+ChannelId Assembler::water_permit_of(const std::string& device, const DrawSpec& draw) {
+  if (!plan_.uses(device)) return {};
   if (draw.keeps_back_m3 <= spec_.tank.low_m3) return out_.water_permit;
   const auto [at, fresh] = water_levels_.try_emplace(draw.keeps_back_m3);
   if (fresh) at->second = graph_.channel(fmt::format("tank may be drawn above {:.6g} L", 1000.0 * at->first), "1", 1.0);

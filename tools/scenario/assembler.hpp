@@ -18,6 +18,7 @@
 #include "models/control/device.hpp"
 #include "models/control/fault_causes.hpp"
 #include "models/control/hand_move.hpp"
+#include "models/control/running_sum.hpp"
 #include "models/control/standing_rule.hpp"
 #include "models/hazard/hail_strike.hpp"
 #include "models/plants/dose.hpp"
@@ -153,12 +154,13 @@ class Assembler {
   LineFlows::Line line_channels(const std::string& line);
   void add_tank_agents();
   std::vector<std::string> drawing_names() const;
-  ChannelId water_permit_of(const DrawSpec& draw);
+  ChannelId water_permit_of(const std::string& device, const DrawSpec& draw);
   // assemble_power.cpp
   void add_power();
   void add_battery_agents();
   void add_loads();
-  ChannelId power_permit_of(const DrawSpec& draw);
+  ChannelId power_permit_of(const std::string& device, const DrawSpec& draw);
+  ChannelId charge_above(double share);
   // assemble_sensors.cpp
   void add_sensors();
   void add_sensor(const Named<SensorSpec>& sensor);
@@ -206,7 +208,12 @@ class Assembler {
     bool stays = false;  ///< where it stands, without power
   };
   void add_device_agents();
-  void add_device(const Sort& sort, const std::string& name, const SwitchingSpec& switching, double power_w,
+  /// What a device draws while it runs, and by which permit it may.
+  struct Load {
+    double power_w = 0.0;
+    ChannelId permit;
+  };
+  void add_device(const Sort& sort, const std::string& name, const SwitchingSpec& switching, Load load,
                   std::vector<Device::Need> needs, Device::Output position);
   ChannelId device_fault(const std::string& name);
   void add_stirring();
@@ -285,13 +292,13 @@ class Assembler {
   std::map<std::string, ChannelId> duties_;                    ///< whether they are within them, where a device asks
   std::map<std::string, ChannelId> rule_holds_, leaves_wet_;
   std::map<std::string, ChannelId> mist_flow_, mist_spill_;
-  std::vector<std::pair<ChannelId, double>> loads_of_;  ///< what runs, and its power [W]
-  std::map<double, ChannelId> water_levels_;            ///< by content kept back [m3]
-  std::map<double, ChannelId> power_levels_;            ///< by share of charge at which loads are shed
-  std::map<std::size_t, ChannelId> broken_;             ///< per facet that hail may break
+  std::vector<RunningSum::Part> loads_of_;    ///< what runs, its power [W], and what it may be shed by
+  std::map<double, ChannelId> water_levels_;  ///< by content kept back [m3]
+  std::map<double, ChannelId> power_levels_;  ///< by share of charge at which loads are shed
+  std::map<double, ChannelId> charge_signs_;  ///< by share of charge that a rule asks for
+  std::map<std::size_t, ChannelId> broken_;   ///< per facet that hail may break
   AccountId brought_;
-  ExchangeId bringing_, battery_bus_;
-  Input battery_air_;
+  ExchangeId bringing_, lost_with_cells_;
   ChannelId leak_, cells_, uncovered_, away_, stays_until_, forecast_;
   ChannelId nothing_dried_;  ///< made by the first mist line
   ChannelId raining_, nothing_drawn_;

@@ -74,7 +74,7 @@ void power_draw_fields(FieldVisitor& v, DrawSpec& s) {
              {.minimum = 0,
               .maximum = 0.95,
               .default_text = "0 %",
-              .about = "charge at which it is switched off before the rest; 0 %: with all loads"});
+              .about = "charge at which it is switched off before the rest, of what can be used; 0 %: with all loads"});
 }
 
 void fields(FieldVisitor& v, SensorSpec& s) {
@@ -237,7 +237,9 @@ void outdoor_tests(FieldVisitor& v, RuleSpec& s) {
   v.quantity("tank_below", s.tank_below_m3, Dimension::volume,
              {.minimum = 0, .maximum = 1000, .about = "a float; holds on up to a tenth more"});
   v.quantity("charge_below", s.charge_below, Dimension::share,
-             {.minimum = 0, .maximum = 1, .about = "of the battery; holds on up to 5 % more"});
+             {.minimum = 0,
+              .maximum = 1,
+              .about = "of what the battery can give just now, warm or cold; holds on up to 5 % more"});
   v.names_of("wet_leaves_of", s.wet_leaves, {.of = {"plants"}, .about = "a group of plants"},
              {.about = "any of their leaves are wet"});
 }

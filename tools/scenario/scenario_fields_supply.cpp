@@ -162,13 +162,22 @@ void battery_fields(FieldVisitor& v, PowerSpec& s) {
              .default_text = "outdoors",
              .about = "whose air it is as warm as: outdoors in shade, or low in a bay"});
   v.quantity("battery_starts_at", s.battery_start, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = "90 %", .about = "charge when the run starts"});
+             {.minimum = 0,
+              .maximum = 1,
+              .default_text = "90 %",
+              .about = "charge when the run starts, of what it holds when full and warm"});
   const std::string cut_off = percent(kind.cut_off_share());
   v.quantity("cut_off_at", s.cut_off, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = cut_off.c_str(), .about = "loads are cut off here"});
+             {.minimum = 0,
+              .maximum = 1,
+              .default_text = cut_off.c_str(),
+              .about = "loads are cut off here, of what can be used"});
   const std::string reconnect = percent(std::min(0.97, s.cut_off + 0.15));
   v.quantity("reconnect_at", s.reconnect, Dimension::share,
-             {.minimum = 0, .maximum = 1, .default_text = reconnect.c_str(), .about = "loads come back here"});
+             {.minimum = 0,
+              .maximum = 1,
+              .default_text = reconnect.c_str(),
+              .about = "loads come back here, of what can be used"});
   const std::string charging = percent(kind.charge_efficiency.value);
   v.quantity("charge_efficiency", s.charge_efficiency, Dimension::share,
              {.minimum = 0.1, .maximum = 1, .default_text = charging.c_str(), .about = "of charging"});
