@@ -13,6 +13,7 @@
 #include "models/hazard/hail_strike.hpp"
 #include "models/hazard/wind_load.hpp"
 #include "tools/scenario/assembler.hpp"
+#include "tools/scenario/cover_hail.hpp"
 #include "tools/scenario/light_plan.hpp"
 
 namespace noonhouse {
@@ -20,7 +21,6 @@ namespace {
 
 constexpr double kLargeStones =
     0.02;  ///< share of the ice that falls in stones of the stated size; common practice, no source
-constexpr double kPane = 0.36;  ///< of a pane, or a repair of film [m2]; common practice, no source
 
 bool covers(const ShadeSpec& shade, const Facet& facet) {
   return shade.over == ShadeOver::all || (shade.over == ShadeOver::roof) == facet.roof();
@@ -136,10 +136,11 @@ HailStrike::Parameters Assembler::strike_on(const Facet& facet, const HailSpec& 
   const SiteTable::MeanWind wind = table_->mean_wind(p.from, p.until);
   const HailOnFacet meets = hail_on_facet(stone, wind.speed_m_s, facet.slope_rad, wind.from_rad - facet.azimuth_rad);
   p.stone_j = hail_energy_j(stone, wind.speed_m_s) * (facet.roof() ? 1.0 : meets.across_share);
-  p.bears_j = sheet_of(facet, out_.shape, spec_.house.cover).hail_rating_j;
+  const SheetSpec& sheet = sheet_of(facet, out_.shape, spec_.house.cover);
+  p.bears_j = sheet.hail_rating_j;
   p.hits_m2_s = (hail.hits_m2_s ? *hail.hits_m2_s : hail_hits_per_m2_s(kLargeStones * kSevereHail_kg_m2_s, stone)) *
                 meets.per_level_hit;
-  p.pane_area_m2 = kPane;
+  p.opens_m2 = hail_opening_m2(hail_rating_of(sheet.material), hail.stone_m);
   return p;
 }
 
@@ -184,11 +185,11 @@ void Assembler::add_holes() {
 
 /// Loose covers that lift and vents that tear: gone for good, whatever else fails on them and is put right.
 void Assembler::add_wind_damage(ChannelId storm_until) {
-  for (const auto& [name, shade] : spec_.shades) {
   const auto lasting_fault = [&](const std::string& name, const char* how) {
     const ChannelId fault = device_fault(name);
     return fault_causes_[fault].lasting = fault_cause(fault, static_cast<double>(DeviceFault::none), how + name);
   };
+  for (const auto& [name, shade] : spec_.shades) {
     if (!shade.loose_kg_m2 || !plan_.uses(name)) continue;
     const double area = cloth_area_m2(shade);
     GivesWay::Parameters p;
@@ -226,9 +227,9 @@ void Assembler::add_faults() {
                                     [&](const FaultPoint& p) { return p.what == fault.what && p.of == fault.of; });
     if (point == out_.fault_points.end()) continue;  // not in service in this plan
     const Tick when = kDay * (fault.day - 1) + ticks(fault.at_s);
-    Script::Parameters script{name, {}};
     const ChannelId cause = fault_cause(point->channel, point->healthy, "failure of the scenario: " + name);
     fault_causes_[point->channel].adds = adds_up(fault.what);
+    Script::Parameters script{name, {}};
     script.lines.push_back(
         {when, point->of + " " + words_of(fault, *point), EventKind::failure, {{cause, value_of(fault, *point)}}});
     if (fault.lasts_s > 0.0)
@@ -240,7 +241,6 @@ void Assembler::add_faults() {
                               true});
     add_agent<Script>(std::move(script));
   }
-}
   join_fault_causes();
 }
 
@@ -265,5 +265,6 @@ void Assembler::join_fault_causes() {
     }
     add_agent<FaultCauses>(p);
   }
+}
 
 }  // namespace noonhouse
