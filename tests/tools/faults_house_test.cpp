@@ -81,8 +81,10 @@ TEST(Breakages, ThatAFailureOnlyHastensAreNotSaidToBeItsDoing) {
 
 /// A fan and a vent with a gap, both called from a time of day to midnight.
 std::string runs_from(const char* clock) {
-  return std::string("fans:\n  fan: { bay: house, height: 1.5 m, flow: 600 m3/h }\ntimers:\n  clock: { from: \"") + clock +
-         "\", until: \"24:00\", drives: [fan, flap] }\n";
+  return std::string(
+             "fans:\n  fan: { bay: house, height: 1.5 m, flow: 600 m3/h, moves: air around }\ntimers:\n  clock: { "
+             "from: \"") +
+         clock + "\", until: \"24:00\", drives: [fan, flap] }\n";
 }
 
 TEST(FaultBranches, WhatRunsAllDayFailsWhenItIsPutIn) {

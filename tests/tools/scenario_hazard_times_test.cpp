@@ -8,7 +8,6 @@
 #include <cmath>
 #include <vector>
 
-#include "models/properties/constants.hpp"
 #include "tests/support/small_day.hpp"
 #include "tests/support/small_scenario.hpp"
 
@@ -97,41 +96,6 @@ TEST(HazardTimes, ACloudburstBringsItsWholeRainWithinItsTime) {
   }
 }
 
-TEST(RunGrid, IsRegularWithInstantsOfItsOwnForShortWeather) {
-  const auto grid_of = [](const std::string& more) { return RunGrid(small_faults::read(more).plans.front().spec); };
-  const RunGrid calm = grid_of("");
-  ASSERT_EQ(calm.size(), 97U);
-  for (std::size_t k = 0; k < calm.size(); ++k) EXPECT_EQ(calm.when(k), 15_min * static_cast<std::int64_t>(k));
-  EXPECT_EQ(grid_of("hazards:\n  hail: { kind: hail, day: 1, at: \"14:07\", stone: 20 mm }\n").size(), 97U)
-      << "hail is no weather of the grid";
-  const RunGrid stormy = grid_of(
-      "hazards:\n  squall: { kind: gusts, day: 1, at: \"14:10\", lasts: 20 min, speed: 20 m/s }\n"
-      "  burst: { kind: cloudburst, day: 1, at: \"14:30\", lasts: 2 min, rain: 5 mm }\n");
-  std::vector<Tick> own;
-  for (std::size_t k = 0; k < stormy.size(); ++k)
-    if (!stormy.is_regular(k)) own.push_back(stormy.when(k));
-  EXPECT_THAT(own, testing::ElementsAre(14_h + 10_min, 14_h + 30_min + 30_s, 14_h + 31_min, 14_h + 31_min + 30_s,
-                                        14_h + 32_min))
-      << "14:30 is regular; a burst's quarters of half a minute are where it darkens too";
-  for (std::size_t k = 0; k + 1 < stormy.size(); ++k) {
-    EXPECT_LT(stormy.when(k), stormy.when(k + 1));
-    EXPECT_EQ(stormy.interval_at(stormy.when(k)), k);
-    EXPECT_EQ(stormy.interval_at(stormy.when(k + 1) - Tick{1}), k);
-  }
-  EXPECT_EQ(stormy.interval_at(kDay), stormy.size() - 2) << "the last interval has the run's end";
-}
-
-// Where the regular instants do not reach the end, the last interval goes beyond it.
-TEST(RunGrid, CoversARunThatItsSpacingDoesNotDivide) {
-  const RunGrid grid(
-      read_scenario_text(small_scenario::with(small_faults::kText, "warm_up: 0 s", "warm_up: 0 s, sun_every: 7 min"),
-                         "odd.yaml")
-          .plans.front()
-          .spec);
-  EXPECT_LT(grid.when(grid.size() - 2), kDay);
-  EXPECT_GE(grid.when(grid.size() - 1), kDay);
-}
-
 TEST(HazardTimes, LeaveTheScenarioAndTheUsualLightAsTheyAre) {
   const std::string burst = hazard("cloudburst", {"12:07", 727, 1}, "rain: 5 mm");
   const Scenario calm = small_faults::read(""), stormy = small_faults::read(burst);
@@ -139,22 +103,6 @@ TEST(HazardTimes, LeaveTheScenarioAndTheUsualLightAsTheyAre) {
   const auto a = table_of(calm), b = table_of(stormy);
   EXPECT_EQ(a->mean_outdoor_k(), b->mean_outdoor_k());
   EXPECT_EQ(usual_direct(*a, 0), usual_direct(*b, 0));
-}
-
-// Hail meets the mean wind of its own time, gusts of a part of it in proportion.
-TEST(HazardTimes, TheMeanWindOfASpanIsThatOfItsParts) {
-  const auto calm = table_of(small_faults::read(""));
-  const auto gusty = table_of(
-      small_faults::read("hazards:\n  squall: { kind: gusts, day: 1, at: \"14:05\", lasts: 5 min, speed: 32 m/s }\n"));
-  const auto speed = [&](Tick from, Tick until) { return gusty->mean_wind(from, until).speed_m_s; };
-  EXPECT_NEAR(speed(14_h + 6_min, 14_h + 7_min), 32.0 / gusty->gust_factor(), 1e-12);
-  const double parts =
-      5.0 * speed(14_h, 14_h + 5_min) + 5.0 * 32.0 / gusty->gust_factor() + 10.0 * speed(14_h + 10_min, 14_h + 20_min);
-  EXPECT_NEAR(20.0 * speed(14_h, 14_h + 20_min), parts, 1e-9);
-  const auto own = calm->mean_wind(14_h, 14_h + 15_min);
-  const auto& begins = calm->instant(calm->grid().interval_at(14_h));
-  EXPECT_NEAR(own.speed_m_s, 0.5 * (begins.wind_m_s + begins.wind_at_end_m_s), 1e-12);
-  EXPECT_NEAR(std::remainder(own.from_rad - begins.wind_from_rad, 2.0 * kPi), 0.0, 1e-9);
 }
 
 /// What a house meets: how long the gusts reach a speed, and the rain that falls [mm].
@@ -226,7 +174,7 @@ const EdgeRow kEdges[] = {
     {"smoke for longer than the run", "storm: { kind: smoke or dust, day: 1, days: 2 }", ErrorKind::does_not_fit,
      "it would last beyond the end of the run"},
     {"gusts on a day after the last", "storm: { kind: gusts, day: 2, at: \"01:00\", speed: 20 m/s }",
-     ErrorKind::out_of_range, "the run has 0.5 days"},
+     ErrorKind::out_of_range, "the run has 0.5 days; give 1"},
     {"hail before the first day", "storm: { kind: hail, day: 0, at: \"01:00\", stone: 20 mm }", ErrorKind::out_of_range,
      "day"},
     {"frost before the first day", "storm: { kind: frost night, day: -1, lowest: 0 degC }", ErrorKind::out_of_range,
@@ -257,7 +205,7 @@ TEST(HazardTimes, AFailureOnADayThatTheRunDoesNotHaveIsRefused) {
     small_faults::read(late);
     ADD_FAILURE() << "day 2 of a run of one day";
   } catch (const UserError& error) {
-    EXPECT_THAT(error.what(), HasSubstr("the run has 1 day"));
+    EXPECT_THAT(error.what(), HasSubstr("the run has 1 day; give 1\n"));
     EXPECT_THAT(error.what(), Not(HasSubstr("1 days")));
   }
 }
