@@ -15,11 +15,11 @@ void DayWatch::count(Count& it, bool beyond, const char* what, double limit_j_m2
   if (step <= it.said) return;
   it.said = step;
   std::array<char, 160> text{};
-  std::snprintf(text.data(), text.size(), "%s: %s light than it %s for %d days, %.1f of %.1f mol/m2 on the last",
+  std::snprintf(text.data(), text.size(), "%s: %s light than its kind %s for %d days, %.1f of %.1f mol/m2 on the last",
                 step == 2 ? "harmed" : "strained", what, beyond && &it == &dim_ ? "needs" : "bears", it.days,
                 p_.mol_per_j * day_j_m2, p_.mol_per_j * limit_j_m2);
   const EventId cause = actions.log(
-      EventKind::warning, &it == &dim_ ? "stands where it is too dim" : "stands where it is too bright", kNoEvent);
+      EventKind::warning, &it == &dim_ ? "stood where it was too dim" : "stood where it was too bright", kNoEvent);
   actions.log(EventKind::harm, text.data(), cause);
 }
 

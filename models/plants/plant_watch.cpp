@@ -67,7 +67,7 @@ void PlantWatch::say(std::size_t hazard, const Situation& situation, Actions& ac
   actions.log(EventKind::harm,
               std::string(kStates[step]) + ": " +
                   said(by_loss ? h.when_lost.what : h.what, by_loss ? h.when_lost.dose_s : h.at[step - 1]) + "; " +
-                  now.data() + " at that moment",
+                  h.temperature_of + " " + now.data() + " at that moment",
               cause);
 }
 

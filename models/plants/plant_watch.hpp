@@ -25,9 +25,10 @@ struct Hazard {
     double dose_s = 0.0;
   };
   Loss when_lost;
-  Input temperature;                   ///< said with it [K]
-  std::vector<std::string> failed_by;  ///< agents whose failure lets it come to that
-  std::string otherwise;               ///< why it can come to that although none of them failed
+  Input temperature;                      ///< said with it [K]
+  std::vector<std::string> failed_by;     ///< agents whose failure lets it come to that
+  std::string otherwise;                  ///< why it can come to that although none of them failed
+  std::string temperature_of = "tissue";  ///< whose temperature it is
 };
 
 /// Watches what one plant group has borne. Each hazard takes the group a step down when its dose passes a mark, each

@@ -6,6 +6,7 @@ import re
 import shlex
 
 FENCE = re.compile(r"^```sh\n(.*?)^```", re.MULTILINE | re.DOTALL)
+PLANS = re.compile(r"^```yaml\n(plans:\n.*?)^```", re.MULTILINE | re.DOTALL)
 LINK = re.compile(r"\[[^\]]*\]\(([^)#\s]+)(?:#[^)]*)?\)")
 
 
@@ -43,6 +44,12 @@ def check_commands(root, name):
     text = (root / name).read_text()
     problems = [(words, command_problem(root, words)) for words in commands(text)]
     return [f"{name}: {shlex.join(words)}: {problem}" for words, problem in problems if problem]
+
+
+def with_plans(scenario, text):
+    """The scenario's text with the plans that a document shows in place of its own, for each block of plans."""
+    house = scenario[:scenario.index("\nplans:\n") + 1]
+    return [house + plans for plans in PLANS.findall(text)]
 
 
 def check_links(root, name):

@@ -45,6 +45,22 @@ class TheDocuments(unittest.TestCase):
                     if word.startswith("-"):
                         self.assertIn(word.split("=")[0], known, f"{name}: {' '.join(words)}")
 
+    def test_plans_shown_in_the_readme_are_plans_of_the_demonstration(self):
+        """They are sound, and each brings the set-point that its name tells to its house."""
+        if not PROGRAM.exists():
+            self.skipTest(f"{PROGRAM} is not built")
+        heatwave = (ROOT / "scenarios/heatwave/heatwave.yaml").read_text()
+        shown = documents.with_plans(heatwave, (ROOT / "README.md").read_text())
+        self.assertEqual(1, len(shown))
+        with tempfile.TemporaryDirectory() as folder:
+            file = pathlib.Path(folder) / "shown.yaml"
+            file.write_text(shown[0])
+            for start in ("31", "34"):
+                house = subprocess.run([PROGRAM, "check", file, "--plan", f"mist from {start}"], capture_output=True,
+                                       text=True, check=False)
+                self.assertEqual(0, house.returncode, house.stderr)
+                self.assertIn(f"starts at {start}.0 °C", " ".join(house.stdout.replace("│", " ").split()))
+
     def test_links_lead_to_files(self):
         self.assert_none([p for name in DOCUMENTS for p in documents.check_links(ROOT, name)])
 

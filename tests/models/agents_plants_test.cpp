@@ -149,9 +149,9 @@ TEST(PlantWatch, SaysWhyItCameToThatAlthoughNothingFailed) {
   AgentStage stage(1_h);
   stage.agent<PlantWatch>(herbs(stage, {{0_s, 0}, {1_h, 3000}}));
   stage.run();
-  EXPECT_EQ(
-      stage.chain_of("strained"),
-      "herbs strained: heat, in all as harmful as 10 min at 40 degC; 45.0 degC at that moment <- herbs nothing cools");
+  EXPECT_EQ(stage.chain_of("strained"),
+            "herbs strained: heat, in all as harmful as 10 min at 40 degC; tissue 45.0 degC at that moment <- herbs "
+            "nothing cools");
 }
 
 TEST(PlantWatch, LeadsBackToTheFailureThatStandsAndForgetsOneThatIsOver) {

@@ -39,7 +39,9 @@ PlanScenario with_cloth(ShadeOver over) {
 TEST(BallastNote, TellsTheRunsGustAndOneToPlanFor) {
   EXPECT_THAT(ballast_notes(with_cloth(ShadeOver::roof), two_facets(), 10.0),
               ElementsAre("\"awning\" lies loose: gusts of 10.0 m/s, the run's strongest, call for 54 kg of ballast on "
-                          "it, gusts of 20 m/s for 223 kg; it has 40 kg.",
+                          "it, gusts of 20 m/s for 223 kg, to hold 1.5 times the wind's lift; it has 40 kg. The gust "
+                          "at which it lifts in "
+                          "a run has no such factor.",
                           std::string(kWindCaution)));
   EXPECT_THAT(ballast_notes(with_cloth(ShadeOver::all), two_facets(), 10.0)[0], HasSubstr("for 92 kg of ballast"));
 }
@@ -94,12 +96,28 @@ TEST(DamageNotes, TellWhatBadWeatherBroke) {
       {0, kNoEvent, Tick{0}, EventKind::weather, "front roof", "held the hail: stones of 0.5 J"},
       {1, kNoEvent, kDay * 3 + 19_h, EventKind::weather, "front roof", "hail is over: 63 % of it is broken"},
       {2, kNoEvent, kDay * 4, EventKind::failure, "net", "is blown off: it lifts at gusts of 8.6 m/s"}};
+  EXPECT_THAT(damage_notes(log),
+              ElementsAre("Broken on day 4 at 19:00: front roof, hail is over: 63 % of it is broken.",
+                          "Broken on day 5 at 00:00: net is blown off: it lifts at gusts of 8.6 m/s.",
+                          "Air changes told of the whole run mix the time before the hail with that after it.",
+                          "The repair of what broke is in no price here."));
+  EXPECT_THAT(damage_notes({log[0]}), IsEmpty());
+}
+
+/// Four parts that hail broke at one minute are one sentence; two vents torn open at one minute stand by name.
+TEST(DamageNotes, GroupWhatBrokeAtOnceForOneCause) {
+  std::vector<LogEntry> log;
+  for (const auto& [part, share] : {std::pair{"roof 1", "87"}, {"roof 2", "52"}, {"roof 3", "100"}, {"roof 4", "99"}})
+    log.push_back({static_cast<EventId>(log.size()), kNoEvent, kDay * 4 + 17_h, EventKind::weather, part,
+                   std::string("hail is over: ") + share + " % of it is broken"});
+  for (const char* vent : {"back roll-up", "front roll-up"})
+    log.push_back(
+        {static_cast<EventId>(log.size()), kNoEvent, kDay * 5, EventKind::failure, vent, "is torn open by the wind"});
   const auto notes = damage_notes(log);
-  ASSERT_EQ(notes.size(), 2U);
-  EXPECT_EQ(
-      notes[0],
-      "Broken on day 4 at 19:00: front roof, hail is over: 63 % of it is broken. The repair is in no price here.");
-  EXPECT_EQ(notes[1].substr(0, 27), "Broken on day 5 at 00:00: n");
+  ASSERT_EQ(notes.size(), 4U);
+  EXPECT_EQ(notes[0], "Broken on day 5 at 17:00: hail is over: 52 to 100 % of each of 4 parts of the cover is broken.");
+  EXPECT_EQ(notes[1],
+            "Broken on day 6 at 00:00: back roll-up is torn open by the wind; front roll-up is torn open by the wind.");
 }
 
 TEST(WaterUse, SaysWhatOfItWasLost) {

@@ -68,7 +68,7 @@ TEST(ComparisonRank, NamesTheCriterionThatDecides) {
     reasons.push_back(deciding_reason(tally_plan(plans[i - 1]), tally_plan(plans[i])));
   }
   EXPECT_THAT(reasons, testing::ElementsAre("it keeps more plants", "it uses less charge", "it uses less water",
-                                            "less fails", "its plants are beyond their limits for fewer hours",
+                                            "less fails", "its plants are too hot or too cold for fewer hours",
                                             "it harms fewer plants", "it loses fewer plants", "it keeps more plants"));
 }
 

@@ -158,6 +158,24 @@ TEST(ReportHtml, AnswersFirst) {
   EXPECT_TRUE(contains(page, "A closed house in the sun can be too hot to work in."));
 }
 
+/// What all plans share stands once, before the plans; why a plan stands behind its neighbour, in its line, but for the
+/// second, of which the headline has said it.
+TEST(ReportHtml, SaysWhatSetsPlansApartAndWhatTheyShareOnce) {
+  std::vector<RunRecord> records = invented::three_plans();
+  for (RunRecord& record : records)
+    record.failures.insert(record.failures.begin(), {60.0, "harm", "fern", "fern strained: heat", {}});
+  const std::string page = report_html(records, UnitSystem::metric);
+  const std::string answer = page.substr(0, page.find("</section>"));
+  EXPECT_TRUE(contains(answer, "<p>First in every plan: fern strained: heat, day\u00A01\u00A000:01.</p>"));
+  EXPECT_EQ(answer.find("fern strained"), answer.rfind("fern strained"));
+  EXPECT_TRUE(contains(answer, "Then: pump cut out, day\u00A05\u00A000:00"));
+  EXPECT_TRUE(contains(answer, "In &quot;mist only&quot; the pump was cut out for a low tank on day 5 00:00."));
+  EXPECT_EQ(answer.find("is ahead of &quot;mist only&quot;"), std::string::npos);
+  EXPECT_TRUE(contains(answer, "&quot;mist only&quot; is ahead of &quot;nothing&quot; because it "));
+  EXPECT_TRUE(contains(page, "Failures: what broke, jammed"));
+  EXPECT_TRUE(contains(page, "its cover and its drawn cloths with it"));
+}
+
 TEST(ReportHtml, TheDataIsReadableJson) {
   const std::string page = report_html(invented::three_plans(), UnitSystem::us);
   const std::string open = "<script type=\"application/json\" id=\"plans\">";

@@ -30,6 +30,21 @@ TEST(MaterialTree, LimitsItselfToWhatIsWantedAndShowsSources) {
   EXPECT_THAT(material_tree("timber boards", UnitSystem::metric), HasSubstr("opaque, reflects"));
 }
 
+/// Every rating of a cover stands with its source; walls of boards have none.
+TEST(MaterialTree, ShowsWhatHailACoverBears) {
+  const auto shown = [](const std::string& material) {
+    std::string text = material_tree(material, UnitSystem::metric);
+    std::erase_if(text, [](char c) { return c == '\n'; });
+    return text;
+  };
+  for (const auto& m : cover_materials()) {
+    const bool rated = shown(m.name).find("hailstone's blow") != std::string::npos;
+    EXPECT_EQ(rated, m.opaque_reflects.value < 0.0) << m.name;
+  }
+  const std::string film = shown("polyethylene film");
+  EXPECT_THAT(film, HasSubstr("1.7 J (as polyethylene film: estimate from memory"));
+}
+
 TEST(MaterialTree, AnUnknownNameIsAnErrorWithASuggestion) {
   try {
     material_tree("clear glas 3 mm", UnitSystem::metric);

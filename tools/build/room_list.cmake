@@ -45,4 +45,5 @@ room(tools/faults USES sim/core sim/contract sim/graph sim/run models/weather to
 room(tools/report USES sim/core tools/text tools/units tools/record tools/compare tools/faults
      LINKS fmt::fmt nlohmann_json::nlohmann_json)
 room(tools/cli USES sim/core sim/run models/weather tools/units tools/scenario tools/places tools/airing tools/weather_file
-     tools/record tools/compare tools/placing tools/faults tools/report LINKS CLI11::CLI11 fmt::fmt Threads::Threads)
+     tools/record tools/compare tools/placing tools/faults tools/report
+     LINKS CLI11::CLI11 fmt::fmt nlohmann_json::nlohmann_json Threads::Threads)

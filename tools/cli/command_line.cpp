@@ -119,6 +119,12 @@ CLI::App* add_materials(CLI::App& app, CommandOptions& options, bool& us) {
   return materials;
 }
 
+CLI::App* add_keys(CLI::App& app, CommandOptions& options) {
+  CLI::App* keys = app.add_subcommand("keys", "list the keys of scenario files with their units, ranges and defaults");
+  keys->add_option("target", options.target, "only this block, such as thermostats or house.cover");
+  return keys;
+}
+
 void refuse_unknown_command(const CLI::App& app, int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-' || argv[1][0] == '\0') return;
   std::vector<std::string> names;
@@ -162,16 +168,17 @@ int command_line(int argc, char** argv) {
   CLI::App* season = add_season(app, options, us);
   CLI::App* faults = add_faults(app, options, us);
   CLI::App* materials = add_materials(app, options, us);
-  CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files");
+  CLI::App* keys = add_keys(app, options);
+  CLI::App* schema = app.add_subcommand("schema", "print the JSON Schema of scenario files, for editors and programs");
   try {
     refuse_unknown_command(app, argc, argv);
     app.parse(argc, argv);
     if (us) options.units = UnitSystem::us;
     const std::pair<CLI::App*, void (*)(const CommandOptions&)> commands[] = {
-        {check, check_command},        {run, run_command},       {compare, compare_command},
-        {report, report_command},      {light, light_command},   {air, air_command},
-        {place, place_command},        {season, season_command}, {faults, faults_command},
-        {materials, materials_command}};
+        {check, check_command},         {run, run_command},       {compare, compare_command},
+        {report, report_command},       {light, light_command},   {air, air_command},
+        {place, place_command},         {season, season_command}, {faults, faults_command},
+        {materials, materials_command}, {keys, keys_command}};
     for (const auto& [command, carry_out] : commands)
       if (command->parsed()) carry_out(options);
     if (schema->parsed()) schema_command();

@@ -12,6 +12,7 @@
 #include "tools/airing/airing_text.hpp"
 #include "tools/cli/fault_files.hpp"
 #include "tools/cli/interruptible.hpp"
+#include "tools/cli/key_list.hpp"
 #include "tools/cli/progress_bar.hpp"
 #include "tools/cli/results_folder.hpp"
 #include "tools/cli/surroundings.hpp"
@@ -229,6 +230,10 @@ void season_command(const CommandOptions& options) {
 
 void materials_command(const CommandOptions& options) {
   fmt::print("{}", material_tree(options.target, options.units));
+}
+
+void keys_command(const CommandOptions& options) {
+  fmt::print("{}", key_list(scenario_schema(), options.target, terminal_width()));
 }
 
 void schema_command() { fmt::print("{}", scenario_schema()); }

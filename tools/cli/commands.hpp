@@ -38,6 +38,7 @@ void place_command(const CommandOptions& options);
 void season_command(const CommandOptions& options);
 void faults_command(const CommandOptions& options);
 void materials_command(const CommandOptions& options);
+void keys_command(const CommandOptions& options);
 void schema_command();
 
 /// The whole program: parses, runs a command, prints errors; returns the exit status.

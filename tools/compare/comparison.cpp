@@ -10,6 +10,7 @@
 #include <set>
 
 #include "sim/core/errors.hpp"
+#include "tools/compare/plan_contrast.hpp"
 
 namespace noonhouse {
 namespace {
@@ -30,7 +31,7 @@ constexpr std::array<Criterion, 8> kCriteria{{
     {[](const PlanTally& t) { return -static_cast<double>(t.kept); }, "it keeps more plants"},
     {[](const PlanTally& t) { return static_cast<double>(t.lost); }, "it loses fewer plants"},
     {[](const PlanTally& t) { return static_cast<double>(t.harmed); }, "it harms fewer plants"},
-    {[](const PlanTally& t) { return whole(t.hours_beyond); }, "its plants are beyond their limits for fewer hours"},
+    {[](const PlanTally& t) { return whole(t.hours_beyond); }, "its plants are too hot or too cold for fewer hours"},
     {[](const PlanTally& t) { return static_cast<double>(t.failures); }, "less fails"},
     {[](const PlanTally& t) { return whole(t.water_used_kg); }, "it uses less water"},
     {[](const PlanTally& t) { return whole(t.energy_used_j / kJoulesPerWattHour); }, "it uses less charge"},
@@ -129,9 +130,9 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records) {
 }
 
 std::string ranking_rule() {
-  return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, plant hours beyond limits "
-         "in whole hours, "
-         "failures, water used, charge used and, where all have prices, cost a season, fewer or less first, then by "
+  return "Plans are ranked by plants kept (more first), then by plants lost, plants harmed, plant hours too hot or "
+         "too cold in whole hours, failures, water used, charge used and, where all have prices, cost a season, fewer "
+         "or less first, then by "
          "name.";
 }
 
@@ -174,7 +175,9 @@ std::string headline(const std::vector<RunRecord>& records, const std::vector<Ra
   const std::string reason = deciding_reason(best.tally, next.tally);
   const std::string& other = records[next.index].plan;
   if (reason.empty()) return fmt::format("{} \"{}\" comes to the same.", text, other);
-  return fmt::format("{} Next is \"{}\"; \"{}\" is ahead because {}.", text, other, name, reason);
+  text = fmt::format("{} Next is \"{}\"; \"{}\" is ahead because {}.", text, other, name, reason);
+  const std::string difference = plain_difference(records[best.index], records[next.index]);
+  return difference.empty() ? text : text + " " + difference;
 }
 
 }  // namespace noonhouse

@@ -16,7 +16,7 @@ struct PlanTally {
   int failures = 0;
   double water_used_kg = 0.0;           ///< by devices and people, with what cuts and leaks lost [kg]
   double energy_used_j = 0.0;           ///< drawn by the loads [J]
-  double hours_beyond = 0.0;            ///< plant hours beyond the limits, summed over the plants [h]
+  double hours_beyond = 0.0;            ///< plant hours too hot or too cold, summed over the plants [h]
   double cost_a_season = kNotHappened;  ///< in the scenario's currency; no number where it is not known
 };
 
@@ -37,8 +37,8 @@ std::vector<RankedPlan> rank_plans(const std::vector<RunRecord>& records);
 
 /// The rule by which plans are ranked, as one sentence.
 ///
-/// Plant hours beyond limits count in whole hours, water in whole litres, charge in whole watt-hours and money in whole
-/// units: a smaller difference is not a reason to prefer a plan, and the order stays a strict one (rounded values
+/// Plant hours too hot or too cold count in whole hours, water in whole litres, charge in whole watt-hours and money in
+/// whole units: a smaller difference is not a reason to prefer a plan, and the order stays a strict one (rounded values
 /// compare transitively). Cost counts where all plans know theirs in one currency; else it is left out for all of them.
 std::string ranking_rule();
 

@@ -10,6 +10,7 @@
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
 #include "tools/compare/heat_lines.hpp"
+#include "tools/compare/plan_contrast.hpp"
 
 namespace noonhouse {
 namespace {
@@ -26,9 +27,11 @@ class Writer {
   std::string write() {
     answer();
     tables("", "", overview());
+    out_ += '\n';
+    for (const std::string& note : figure_notes()) paragraph(note, 0);
     tables("Plant by plant", "plant", plants());
     tables("Hottest air, by height", "height", levels());
-    tables("Where the sun's heat went, on the mean day", "heat", heat());
+    heat_book();
     reasons();
     failures();
     notes();
@@ -63,7 +66,9 @@ class Writer {
     paragraph(first.title.empty() ? first.scenario : first.title, 0);
     paragraph(fmt::format("{:.3g} days from {} (UTC{})", first.duration_s / 86400.0, first.start, first.utc_offset), 0);
     out_ += '\n';
-    paragraph(headline(records_, ranked_), 0);
+    paragraph(text_in_units(headline(records_, ranked_), units_), 0);
+    for (std::size_t i = 2; i < ranked_.size(); ++i)
+      paragraph(text_in_units(why_behind(records_, ranked_, i), units_), 0);
     for (const std::string& warning : comparison_warnings(records_)) paragraph("Careful: " + warning, 0);
     out_ += '\n';
   }
@@ -111,6 +116,7 @@ class Writer {
   std::vector<TableRow> plants() const;
   std::vector<TableRow> levels() const;
   std::vector<TableRow> heat() const;
+  void heat_book();
   void reasons();
   void failures();
   void notes();
@@ -129,7 +135,7 @@ std::vector<Writer::TableRow> Writer::overview() const {
       {"  strained", [](const RunRecord& r) { return std::to_string(tally_plan(r).strained); }},
       {"  harmed", [](const RunRecord& r) { return std::to_string(tally_plan(r).harmed); }},
       {"  lost", [](const RunRecord& r) { return std::to_string(tally_plan(r).lost); }},
-      {"hours beyond limits", [](const RunRecord& r) { return hours_text(tally_plan(r).hours_beyond); }},
+      {"hours too hot or cold", [](const RunRecord& r) { return hours_text(tally_plan(r).hours_beyond); }},
       {"air changes an hour", [](const RunRecord& r) { return air_changes_text(r.airing); }},
       {"failures", [](const RunRecord& r) { return std::to_string(tally_plan(r).failures); }},
       {"water used", [=](const RunRecord& r) { return water_use_text(r.water, units); }},
@@ -219,6 +225,14 @@ std::vector<Writer::TableRow> Writer::heat() const {
   return rows;
 }
 
+void Writer::heat_book() {
+  const std::vector<TableRow> rows = heat();
+  if (rows.empty()) return;
+  tables("Where the sun's heat went, on the mean day", "heat", rows);
+  out_ += '\n';
+  paragraph(std::string(kSunNote), 0);
+}
+
 void Writer::reasons() {
   bool any = false;
   for (const RankedPlan& place : ranked_) {
@@ -238,19 +252,31 @@ void Writer::notes() {
       std::any_of(records_.begin(), records_.end(), [](const RunRecord& r) { return worst_work_heat(r) != nullptr; });
   if (!any && !heat) return;
   heading("What else to know");
+  const std::vector<std::string> shared = shared_notes(records_);
+  if (!shared.empty()) paragraph("every plan", 0);
+  for (const std::string& note : shared) paragraph(text_in_units(note, units_), 4);
   for (const RankedPlan& place : ranked_) {
-    if (!has(record(place))) continue;
-    paragraph(record(place).plan, 0);
-    for (const std::string& note : record(place).notes) paragraph(text_in_units(note, units_), 4);
+    std::vector<std::string> own = record(place).notes;
+    std::erase_if(own,
+                  [&](const std::string& n) { return std::find(shared.begin(), shared.end(), n) != shared.end(); });
+    if (!own.empty()) paragraph(record(place).plan, 0);
+    for (const std::string& note : own) paragraph(text_in_units(note, units_), 4);
   }
   if (heat) paragraph(work_heat_caution(units_), 0);
 }
 
 void Writer::failures() {
   heading("What went wrong first");
+  const auto shared = shared_first(records_);
+  if (shared) {
+    paragraph("every plan", 0);
+    paragraph(shared_first_text(*shared, "<-", units_), 4);
+  }
   for (const RankedPlan& place : ranked_) {
-    const FailureOutcome* failure = first_failure(record(place));
-    paragraph(record(place).plan + (failure == nullptr ? ": nothing failed" : ""), 0);
+    const FailureOutcome* failure = shared ? first_of_its_own(record(place), records_) : first_failure(record(place));
+    if (shared && failure == nullptr) continue;
+    const char* after = failure == nullptr ? ": nothing failed" : shared ? ", then" : "";
+    paragraph(record(place).plan + after, 0);
     if (failure != nullptr) paragraph(failure_text(record(place), *failure, "<-", units_), 4);
   }
 }

@@ -2,6 +2,7 @@
 #pragma once
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "tools/ledger/hourly_ledger.hpp"
@@ -29,6 +30,12 @@ inline constexpr std::array<HeatLineWords, kHeatLines> kHeatLineWords{{
     {HeatLine::water, &LedgerHour::water_j, "water", "with water (tank, rain, drains)"},
     {HeatLine::kept, &LedgerHour::kept_j, "kept", "kept in the house"},
 }};
+
+/// What the sun's line counts; to be shown with it.
+inline constexpr std::string_view kSunNote =
+    "Taken up from the sun: by all of the house, its cover and its drawn cloths with it, so a cloth can raise it "
+    "though "
+    "it takes sun off the plants.";
 
 /// Writes the hours of a run into its record.
 void put_ledger(RunRecord& record, const std::vector<LedgerSpan>& hours);

@@ -2,7 +2,10 @@
 #include "tools/compare/run_notes.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include <algorithm>
+#include <cstdlib>
 #include <iterator>
 #include <string_view>
 
@@ -34,6 +37,35 @@ double turned_away_kg(const PlanScenario& plan, const std::string& gutter, doubl
   return 0.0;
 }
 
+constexpr std::string_view kHailOver = "hail is over: ";
+constexpr std::size_t kMostPartsNamed = 3;
+
+/// What broke at one minute for one cause.
+struct Damage {
+  std::int64_t minute = 0;
+  bool hail = false;
+  std::string what;  ///< as the first of them said it
+  std::vector<std::string> parts;
+  std::vector<double> percent;  ///< of each part, where hail broke it
+};
+
+bool is_damage(const LogEntry& entry) {
+  const auto says = [&](std::string_view words) { return entry.what.find(words) != std::string::npos; };
+  return says(kHailOver) || says("is blown off: ") || says("is torn open by the wind");
+}
+
+/// 63 of "hail is over: 63 % of it is broken".
+double percent_broken(const std::string& what) { return std::strtod(what.c_str() + kHailOver.size(), nullptr); }
+
+std::string damage_words(const Damage& damage) {
+  if (damage.hail && damage.parts.size() > kMostPartsNamed) {
+    const auto [least, most] = std::minmax_element(damage.percent.begin(), damage.percent.end());
+    return fmt::format("hail is over: {}{:.0f} % of each of {} parts of the cover is broken",
+                       *least == *most ? "" : fmt::format("{:.0f} to ", *least), *most, damage.parts.size());
+  }
+  return fmt::format("{}", fmt::join(damage.parts, "; "));
+}
+
 }  // namespace
 
 std::string battery_note(const EnergyOutcome& energy, const PowerSpec& power, double run_s) {
@@ -62,9 +94,10 @@ std::vector<std::string> ballast_notes(const PlanScenario& plan, const HouseShap
     };
     out.push_back(fmt::format(
         "\"{}\" lies loose: gusts of {:.1f} m/s, the run's strongest, call for {:.0f} kg of ballast on it, gusts of "
-        "{:.0f} m/s for {:.0f} kg; it has {:.0f} kg.",
+        "{:.0f} m/s for {:.0f} kg, to hold {:g} times the wind's lift; it has {:.0f} kg. The gust at which it lifts in "
+        "a run has no such factor.",
         name, strongest_gust_m_s, at_gust(strongest_gust_m_s), kGustToPlanFor_m_s, at_gust(kGustToPlanFor_m_s),
-        shade.ballast_kg));
+        need.safety_factor, shade.ballast_kg));
   }
   if (!out.empty()) out.emplace_back(kWindCaution);
   return out;
@@ -94,14 +127,24 @@ std::vector<std::string> gutter_notes(const PlanScenario& plan, const House& hou
 }
 
 std::vector<std::string> damage_notes(const std::vector<LogEntry>& log) {
-  std::vector<std::string> out;
+  std::vector<Damage> all;
   for (const LogEntry& entry : log) {
-    const auto says = [&](const char* words) { return entry.what.find(words) != std::string::npos; };
-    if (!says("hail is over: ") && !says("is blown off: ") && !says("is torn open by the wind")) continue;
+    if (!is_damage(entry)) continue;
     const std::int64_t minute = entry.when.ms / (1_min).ms;
-    out.push_back(fmt::format("Broken on day {} at {:02}:{:02}: {}, {}. The repair is in no price here.",
-                              minute / 1440 + 1, minute / 60 % 24, minute % 60, entry.subject, entry.what));
+    const bool hail = entry.what.starts_with(kHailOver);
+    const auto like = [&](const Damage& d) { return d.minute == minute && (hail ? d.hail : d.what == entry.what); };
+    const auto found = std::find_if(all.begin(), all.end(), like);
+    Damage& damage = found != all.end() ? *found : all.emplace_back(Damage{minute, hail, entry.what, {}, {}});
+    damage.parts.push_back(fmt::format("{}{} {}", entry.subject, hail ? "," : "", entry.what));
+    if (hail) damage.percent.push_back(percent_broken(entry.what));
   }
+  std::vector<std::string> out;
+  for (const Damage& damage : all)
+    out.push_back(fmt::format("Broken on day {} at {:02}:{:02}: {}.", damage.minute / 1440 + 1, damage.minute / 60 % 24,
+                              damage.minute % 60, damage_words(damage)));
+  if (std::any_of(all.begin(), all.end(), [](const Damage& d) { return d.hail; }))
+    out.emplace_back("Air changes told of the whole run mix the time before the hail with that after it.");
+  if (!all.empty()) out.emplace_back("The repair of what broke is in no price here.");
   return out;
 }
 

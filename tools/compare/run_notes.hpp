@@ -26,7 +26,8 @@ std::vector<std::string> vent_notes(const PlanScenario& plan, double strongest_g
 /// Gutters that could not take all the rain, with what went past them. What a filter turned away is not counted.
 std::vector<std::string> gutter_notes(const PlanScenario& plan, const House& house, const RunResult& result);
 
-/// What bad weather broke: roof slopes by hail, covers blown off, vents torn open; the repair is in no price.
+/// What bad weather broke: roof slopes by hail, covers blown off, vents torn open; what broke at one minute for one
+/// cause in one sentence, parts by name only where they are few. The repair is in no price.
 std::vector<std::string> damage_notes(const std::vector<LogEntry>& log);
 
 /// All of the run's own, in this order.

@@ -118,7 +118,8 @@ void RunRecorder::sample_plant(std::size_t i, double time_s, std::span<const dou
   const NodeId layer =
       assembly_.bays[static_cast<std::size_t>(plant.bay_index)].air[static_cast<std::size_t>(plant.layer)];
   const double air = at(p, layer), humidity = at(p, Input(layer, 1));
-  const bool beyond = tissue > kind.harm_above_k || tissue < kind.harm_below_k;
+  const double roots = kWallOfRoots * at(p, plant.wall) + (1.0 - kWallOfRoots) * at(p, plant.pot);
+  const bool beyond = tissue > kind.harm_above_k || tissue < kind.harm_below_k || roots > kind.roots_harm_above_k;
   tally.spell_s = beyond ? tally.spell_s + weight_s : 0.0;
   tally.longest_spell_s = std::max(tally.longest_spell_s, tally.spell_s);
   if (beyond) tally.beyond_s += weight_s;

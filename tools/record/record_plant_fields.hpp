@@ -33,7 +33,7 @@ struct RecordFields<PlantOutcome> {
       RecordField{"harm_below", &S::harm_below_k, "K", "tissue temperature below which it is harmed"},
       RecordField{"outcome", &S::outcome, "", "kept, strained, harmed or lost"},
       RecordField{"reason", &S::reason, "", "reason of the outcome"},
-      RecordField{"hours_beyond", &S::hours_beyond, "h", "time of tissue beyond its harm or cold limit"},
+      RecordField{"hours_beyond", &S::hours_beyond, "h", "time of tissue or roots beyond their limits of heat or cold"},
       RecordField{"degree_hours_beyond", &S::degree_hours_beyond, "K h", "integral of the excess above the harm limit"},
       RecordField{"longest_spell", &S::longest_spell_h, "h", "longest single time beyond the limits"},
       RecordField{"hours_lethal", &S::hours_lethal, "h", "time of tissue beyond its lethal limits"},

@@ -47,7 +47,7 @@ struct PlantOutcome {
   double harm_below_k = kNotHappened;    ///< tissue below this is harmed [K]
   std::string outcome;                   ///< "kept", "strained", "harmed" or "lost"
   std::string reason;                    ///< in words; empty when kept
-  double hours_beyond = 0.0;             ///< tissue above its harm limit or below its cold limit [h]
+  double hours_beyond = 0.0;             ///< leaves or roots beyond their limits of heat or cold [h]
   double degree_hours_beyond = 0.0;      ///< integral of the excess above the harm limit [K h]
   double longest_spell_h = 0.0;          ///< longest single time beyond [h]
   double hours_lethal = 0.0;             ///< tissue beyond its lethal limit, hot or cold [h]

@@ -5,6 +5,7 @@
 
 #include "tools/compare/comparison_layout.hpp"
 #include "tools/compare/comparison_words.hpp"
+#include "tools/compare/plan_contrast.hpp"
 #include "tools/report/html.hpp"
 
 namespace noonhouse {
@@ -23,15 +24,20 @@ std::string toll_text(const RunRecord& record) {
   return text;
 }
 
-void add_plan_line(std::string& out, const PlanPage& plan, std::size_t number, UnitSystem units) {
+void add_plan_line(std::string& out, const PlanPage& plan, std::size_t number, const std::vector<RunRecord>& records,
+                   const std::vector<RankedPlan>& ranked, bool shared, UnitSystem units) {
   const RunRecord& record = *plan.record;
   const PlanTally& tally = plan.place.tally;
   add_html(out, "<li><a href=\"#plan-{}\">{}</a> keeps {} of {}", number + 1, record.plan, tally.kept, tally.plants);
   const std::string toll = toll_text(record);
   if (!toll.empty()) add_html(out, ": {}", toll);
-  const FailureOutcome* failure = first_failure(record);
-  if (failure != nullptr) add_html(out, ". First: {}", failure_text(record, *failure, "←", units));
-  out += ".</li>\n";
+  out += ".";
+  // The headline has said why the second stands behind the first.
+  if (number > 1) add_html(out, " {}", text_in_units(why_behind(records, ranked, number), units));
+  const FailureOutcome* failure = shared ? first_of_its_own(record, records) : first_failure(record);
+  if (failure != nullptr)
+    add_html(out, " {}: {}.", shared ? "Then" : "First", failure_text(record, *failure, "←", units));
+  out += "</li>\n";
 }
 
 void add_cell(std::string& out, const char* label, const std::string& text) {
@@ -69,7 +75,7 @@ void add_plan_row(std::string& out, const PlanPage& plan, std::size_t number, Un
   add_html(out, "<a href=\"#plan-{}\">{}</a></th>", number + 1, r.plan);
   add_cell(out, "Plants kept", fmt::format("{} of {}", t.kept, t.plants));
   add_cell(out, "Not kept", not_kept(t));
-  add_cell(out, "Hours beyond limits", hours_text(t.hours_beyond));
+  add_cell(out, "Hours too hot or cold", hours_text(t.hours_beyond));
   add_cell(out, "Hottest air", hottest_air(r, units));
   add_cell(out, "Water used", fmt::format("{}; {}", water_use_text(r.water, units), water_outlook(r)));
   const std::string lowest = lowest_charge_text(r.energy);
@@ -89,7 +95,7 @@ void add_table(std::string& out, const std::vector<PlanPage>& plans, UnitSystem 
   out += "<section aria-labelledby=\"side-by-side\">\n<h2 id=\"side-by-side\">Side by side</h2>\n";
   out += "<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\"><tr role=\"row\">";
   const bool with_cost = any_cost(plans);
-  std::vector<const char*> heads{"Plan",        "Plants kept", "Not kept",      "Hours beyond limits",
+  std::vector<const char*> heads{"Plan",        "Plants kept", "Not kept",      "Hours too hot or cold",
                                  "Hottest air", "Water used",  "Lowest charge", "Charge used",
                                  "Starts",      "Failures"};
   if (with_cost) heads.insert(heads.end(), {"Cost to buy", "Cost a season"});
@@ -98,7 +104,9 @@ void add_table(std::string& out, const std::vector<PlanPage>& plans, UnitSystem 
   }
   out += "</tr></thead><tbody role=\"rowgroup\">\n";
   for (std::size_t i = 0; i < plans.size(); ++i) add_plan_row(out, plans[i], i, units, with_cost);
-  add_html(out, "</tbody></table>\n<p class=\"soft\">{}</p>\n</section>\n", ranking_rule());
+  out += "</tbody></table>\n";
+  for (const std::string& note : figure_notes()) add_html(out, "<p class=\"soft\">{}</p>\n", note);
+  add_html(out, "<p class=\"soft\">{}</p>\n</section>\n", ranking_rule());
 }
 
 void add_closure(std::string& out, const RunRecord& r) {
@@ -129,10 +137,14 @@ void add_answer(std::string& out, const std::vector<RunRecord>& records, const s
            first.duration_s / 86400.0, first.start, first.utc_offset, plans.size(),
            plans.size() == 1 ? "plan" : "plans", first.provenance.version);
   out += "<section class=\"answer\" aria-labelledby=\"the-answer\">\n<h2 id=\"the-answer\">The answer</h2>\n";
-  add_html(out, "<p class=\"headline\">{}</p>\n", headline(records, ranked));
-  add_html(out, "<p>With &quot;{}&quot;: the water {}, the charge {}.</p>\n<ol class=\"plain\">\n", first.plan,
-           water_outlook(first), charge_outlook(first));
-  for (std::size_t i = 0; i < plans.size(); ++i) add_plan_line(out, plans[i], i, units);
+  add_html(out, "<p class=\"headline\">{}</p>\n", text_in_units(headline(records, ranked), units));
+  add_html(out, "<p>With &quot;{}&quot;: the water {}, the charge {}.</p>\n", first.plan, water_outlook(first),
+           charge_outlook(first));
+  const auto shared = shared_first(records);
+  if (shared) add_html(out, "<p>First in every plan: {}.</p>\n", shared_first_text(*shared, "←", units));
+  out += "<ol class=\"plain\">\n";
+  for (std::size_t i = 0; i < plans.size(); ++i)
+    add_plan_line(out, plans[i], i, records, ranked, shared.has_value(), units);
   out += "</ol>\n";
   for (const std::string& warning : comparison_warnings(records)) {
     add_html(out, "<p class=\"warning\"><strong>Careful.</strong> {}</p>\n", warning);

@@ -92,6 +92,7 @@ void add_heat_section(std::string& out, const RunRecord& record, const HeatScale
   out +=
       "<h3>Where the sun's heat went</h3>\n<p class=\"soft\">Colours above the zero line are where heat went, below it "
       "where heat came back from; above less below is what the sun brought, the outline.</p>\n";
+  add_html(out, "<p class=\"soft\">{}</p>\n", kSunNote);
   add_picture(out, record, scale);
   add_key(out, record);
   add_numbers(out, record);

@@ -35,7 +35,7 @@ std::string beyond_text(const PlantOutcome& plant, UnitSystem units) {
 void add_plants(std::string& out, const RunRecord& record, UnitSystem units) {
   if (record.plants.empty()) return;
   out += "<h3>Plant by plant</h3>\n<table class=\"cards\" role=\"table\"><thead role=\"rowgroup\"><tr role=\"row\">";
-  for (const char* head : {"Plant", "Place", "Outcome", "Beyond its limits", "Hottest", "Coldest", "Why"}) {
+  for (const char* head : {"Plant", "Place", "Outcome", "Too hot or cold", "Hottest", "Coldest", "Why"}) {
     add_html(out, "<th scope=\"col\" role=\"columnheader\">{}</th>", head);
   }
   out += "</tr></thead><tbody role=\"rowgroup\">\n";
@@ -46,7 +46,7 @@ void add_plants(std::string& out, const RunRecord& record, UnitSystem units) {
     add_html(out, "<td role=\"cell\" data-label=\"Place\">{}</td>", place_text(plant, units));
     out += "<td role=\"cell\" data-label=\"Outcome\">";
     add_outcome(out, plant);
-    add_html(out, "</td><td role=\"cell\" data-label=\"Beyond its limits\">{}</td>", beyond_text(plant, units));
+    add_html(out, "</td><td role=\"cell\" data-label=\"Too hot or cold\">{}</td>", beyond_text(plant, units));
     add_html(out, "<td role=\"cell\" data-label=\"Hottest\">{}, {}</td>", temperature_text(plant.peak_tissue_k, units),
              unbroken(clock_text(record, plant.peak_tissue_time_s)));
     add_html(out, "<td role=\"cell\" data-label=\"Coldest\">{}</td>", temperature_text(plant.lowest_tissue_k, units));

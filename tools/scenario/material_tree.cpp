@@ -10,6 +10,7 @@
 #include "models/ground/soil_material.hpp"
 #include "models/plants/plant_kind.hpp"
 #include "sim/core/errors.hpp"
+#include "tools/scenario/cover_hail.hpp"
 #include "tools/scenario/tree_text.hpp"
 #include "tools/units/nearest.hpp"
 
@@ -126,6 +127,10 @@ Branch branch_of(const CoverMaterial& m, UnitSystem system) {
   figures.quantity("density", m.density_kg_m3, Dimension::density);
   figures.quantity("specific heat", m.specific_heat_j_kg_k, Dimension::specific_heat);
   figures.quantity("resistance from face to face", m.resistance_m2_k_w, Dimension::thermal_resistance);
+  if (const HailRating* rating = hail_rating_of(m.name); rating != nullptr)
+    out.children.push_back({fmt::format("bears a hailstone's blow of {} (as {}: {})",
+                                        unbroken(format_quantity(rating->bears_j.value, Dimension::energy, system)),
+                                        rating->name, rating->bears_j.source)});
   return out;
 }
 

@@ -20,7 +20,6 @@ constexpr double kDeficitEdge = 100.0;       ///< [Pa]
 constexpr double kWetFilm = 0.05;            ///< of the film held that counts as wet; common practice, no source
 constexpr double kDryAgain = 2.0 * 3600.0;   ///< in which dried leaves forget half of a wet spell; common practice
 constexpr double kAirAgain = 12.0 * 3600.0;  ///< in which half a spell of dry or damp air is forgotten; the same
-constexpr double kWallOfRoots = 0.5;         ///< of roots lies along the walls; common practice, no source
 constexpr double kFarBeyond = 20.0;          ///< a dose ends at so many times the last mark: later by 3 % there
 constexpr double kJoulesPerUnit = 1e4;       ///< of light received [J/m2]
 
@@ -217,15 +216,21 @@ const char* otherwise(PlantMarks::Cause cause, bool cooled) {
     case PlantMarks::Cause::cold:
       return "got too cold: nothing heats the house";
     case PlantMarks::Cause::sun:
-      return "stands in more direct sun than it is used to";
+      return "stood in more direct sun than this group was used to";
     case PlantMarks::Cause::dry:
-      return "stands in air that is too dry";
+      return "stood in air that was too dry";
     case PlantMarks::Cause::damp:
-      return "stands in air that stays damp";
+      return "stood in air that stayed damp";
     case PlantMarks::Cause::wet:
-      return "stays wet for too long";
+      return "stayed wet for too long";
   }
   return "";
+}
+
+/// Whose temperature is told with it.
+const char* temperature_of(const PlantMarks& marks, const PlantParts& plant) {
+  if (!marks.temperature.node.valid()) return "air";
+  return marks.temperature.node == plant.wall ? "pots' walls" : "tissue";
 }
 
 }  // namespace
@@ -239,7 +244,8 @@ std::vector<std::unique_ptr<AgentPlan>> plant_agents(const PlantParts& plant, co
     const bool by_coolers = marks.cause == Cause::heat || marks.cause == Cause::sun || marks.cause == Cause::dry;
     const bool of_air = !marks.temperature.node.valid();
     p.hazards.push_back({marks.words, marks.dose, marks.at, marks.when_lost, of_air ? air : marks.temperature,
-                         by_coolers ? coolers : std::vector<std::string>{}, otherwise(marks.cause, !coolers.empty())});
+                         by_coolers ? coolers : std::vector<std::string>{}, otherwise(marks.cause, !coolers.empty()),
+                         temperature_of(marks, plant)});
   }
   std::vector<std::unique_ptr<AgentPlan>> agents;
   agents.push_back(std::make_unique<PlanOf<PlantWatch>>(std::move(p)));

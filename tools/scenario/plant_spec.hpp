@@ -47,6 +47,10 @@ struct PlantKindSpec {
   double roots_harm_above_k = 0.0;
 };
 
+/// Share of roots that lies along the pots' walls: their temperature is that of walls and soil so mixed; common
+/// practice, no source.
+inline constexpr double kWallOfRoots = 0.5;
+
 struct PlantGroupSpec {
   std::string kind, place;
   bool under = false;
