@@ -36,6 +36,8 @@ std::vector<ChannelId> Device::follows(const Parameters& p) {
   for (const Caller& caller : p.callers) {
     out.push_back(caller.demand);
     if (caller.on_duty.valid() && caller.on_duty != caller.demand) out.push_back(caller.on_duty);
+    for (ChannelId channel : {caller.spare, caller.has_spare})
+      if (channel.valid()) out.push_back(channel);
   }
   for (const Need& need : p.needs) out.push_back(need.permit);
   for (const Forbid& forbid : p.forbids) out.push_back(forbid.channel);
@@ -50,17 +52,28 @@ Device::Device(Parameters parameters) : p_(std::move(parameters)), lacks_(p_.nee
 
 double Device::called_share(const Situation& situation) const {
   if (p_.hand.valid() && situation.value(p_.hand) > 0.0) return std::min(1.0, situation.value(p_.hand));
-  double least = 1.0, most = 0.0;
+  double least = 1.0, most = 0.0, first = 0.0, beside = 0.0;
   bool anybody = false;
   for (const Caller& caller : p_.callers) {
     if (caller.on_duty.valid() && situation.value(caller.on_duty) <= 0.5) continue;
-    const double call = std::clamp(situation.value(caller.demand), 0.0, 1.0);
-    if (p_.heeds == Heeds::first) return call;
+    const double call = call_of(caller, situation);
+    if (caller.beside) {
+      beside = std::max(beside, call);
+      continue;
+    }
+    if (!anybody) first = call;
     least = std::min(least, call);
     most = std::max(most, call);
     anybody = true;
   }
-  return !anybody ? 0.0 : p_.heeds == Heeds::all ? least : most;
+  const double heeded = p_.heeds == Heeds::first ? first : p_.heeds == Heeds::all ? least : most;
+  return std::max(anybody ? heeded : 0.0, beside);
+}
+
+/// A caller's call, or that of the contact beside it where that is more.
+double Device::call_of(const Caller& caller, const Situation& situation) {
+  const bool spare = caller.spare.valid() && (!caller.has_spare.valid() || situation.value(caller.has_spare) > 0.5);
+  return std::clamp(std::max(situation.value(caller.demand), spare ? situation.value(caller.spare) : 0.0), 0.0, 1.0);
 }
 
 Device::Orders Device::orders_of(const Situation& situation) const {

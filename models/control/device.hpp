@@ -33,6 +33,9 @@ class Device final : public Agent {
   struct Caller {
     ChannelId demand;   ///< 0 to 1
     ChannelId on_duty;  ///< above one half: heeded; none: always
+    ChannelId spare,
+        has_spare;        ///< a second contact beside its own, and above one half where it is fitted; may be none
+    bool beside = false;  ///< moves the device beside all others, however those are heeded
     Caller(ChannelId calls, ChannelId duty = {}) : demand(calls), on_duty(duty) {}
   };
   struct Need {
@@ -81,6 +84,7 @@ class Device final : public Agent {
     bool wanted() const { return forbid == nullptr && called > 0.0; }
   };
   Orders orders_of(const Situation& situation) const;
+  static double call_of(const Caller& caller, const Situation& situation);
   double called_share(const Situation& situation) const;
   DeviceFault fault_now(const Situation& situation) const;
   double meant(const Orders& orders) const;

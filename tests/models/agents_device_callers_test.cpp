@@ -75,6 +75,43 @@ TEST(DeviceArbitration, DoesNothingWithoutCallers) {
   }
 }
 
+// A second thermostat is a contact beside the first one's: wherever that stands among the callers, it stands.
+TEST(DeviceSpares, AContactBesideACallersCountsAsThatCallersCall) {
+  const auto runs = [](Heeds heeds, bool other_calls, bool fitted, bool spare_calls) {
+    DeviceWorks w;
+    w.p.heeds = heeds;
+    w.p.callers.resize(2, ChannelId{});
+    w.p.callers[0].spare = w.call[2];
+    w.p.callers[0].has_spare = w.duty[2];
+    if (other_calls) w.stage.hand(w.call[1], {{10_s, 1.0}});
+    if (!fitted) w.stage.hand(w.duty[2], {{5_s, 0.0}});
+    if (spare_calls) w.stage.hand(w.call[2], {{20_s, 1.0}});
+    w.run();
+    return w.stage.last(w.position) == 1.0;
+  };
+  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
+    EXPECT_TRUE(runs(heeds, true, true, true));
+    EXPECT_EQ(runs(heeds, false, true, true), heeds != Heeds::all) << "all: the other has to call too";
+    EXPECT_EQ(runs(heeds, true, true, false), heeds == Heeds::any);
+    EXPECT_EQ(runs(heeds, true, false, true), heeds == Heeds::any) << "not fitted: as if it were not there";
+  }
+}
+
+TEST(DeviceSpares, OneBesideAllMovesItHoweverTheyAreHeeded) {
+  for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first})
+    for (const bool fitted : {false, true}) {
+      DeviceWorks w;
+      w.p.heeds = heeds;
+      w.p.graded = true;
+      w.p.callers[2].beside = true;
+      w.stage.hand(w.call[1], {{10_s, 0.2}});
+      if (!fitted) w.stage.hand(w.duty[2], {{5_s, 0.0}});
+      w.stage.hand(w.call[2], {{20_s, 0.6}});
+      w.run();
+      EXPECT_NEAR(w.stage.last(w.position), fitted ? 0.6 : heeds == Heeds::any ? 0.2 : 0.0, 1e-12);
+    }
+}
+
 TEST(DeviceHand, IsTheOnlyCallThatCountsWhileItIsSet) {
   for (const Heeds heeds : {Heeds::any, Heeds::all, Heeds::first}) {
     DeviceWorks works;

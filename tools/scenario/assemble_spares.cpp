@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Additions that a house does not have, put in but not fitted: a search for what would gain time fits them in a branch.
 #include <algorithm>
+#include <tuple>
 
 #include "models/control/grower_response.hpp"
 #include "models/control/on_off_control.hpp"
@@ -57,7 +58,11 @@ void Assembler::add_second_thermostats() {
     p.least_off = ticks(t.least_off_s);
     p.terms.hours = {ticks(t.from_s), ticks(t.until_s)};
     p.demand = graph_.channel("call of the second " + name, "1", 0.0);
-    for (const std::string& device : t.drives) callers_[device].emplace_back(p.demand, fitted);
+    const auto own = std::find_if(out_.demands.begin(), out_.demands.end(),
+                                  [&, &wanted = name](const DemandParts& d) { return d.control == wanted; });
+    for (const std::string& device : t.drives)
+      for (Device::Caller& caller : callers_[device])
+        if (caller.demand == own->demand) std::tie(caller.spare, caller.has_spare) = std::tie(p.demand, fitted);
     add_agent<OnOffControl>(std::move(p));
   }
 }
@@ -86,7 +91,7 @@ void Assembler::add_wax_openers() {
       p.dead_step = 0.1;
       add_agent<ProportionalControl>(std::move(p));
     }
-    callers_[name].emplace_back(at->second, fitted);
+    callers_[name].emplace_back(at->second, fitted).beside = true;
     graded_.insert(name);
   }
 }
