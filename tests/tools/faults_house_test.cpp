@@ -80,11 +80,11 @@ TEST(Breakages, ThatAFailureOnlyHastensAreNotSaidToBeItsDoing) {
 }
 
 /// A fan and a vent with a gap, both called from a time of day to midnight.
-std::string runs_from(const char* clock) {
-  return std::string(
-             "fans:\n  fan: { bay: house, height: 1.5 m, flow: 600 m3/h, inlet_bay: house, inlet_height: 0.5 m "
-             "}\ntimers:\n  clock: { "
-             "from: \"") +
+std::string runs_from(const std::string& clock) {
+  return "fans:\n"
+         "  fan: { bay: house, height: 1.5 m, flow: 600 m3/h, inlet_bay: house, inlet_height: 0.5 m, power: 20 W }\n"
+         "timers:\n"
+         "  clock: { from: \"" +
          clock + "\", until: \"24:00\", drives: [fan, flap] }\n";
 }
 
