@@ -39,7 +39,7 @@ namespace noonhouse {
 /// record_system_fields.hpp.
 /// Does not hold: text with NUL characters (cut there).
 
-inline constexpr int kRecordVersion = 2;
+inline constexpr int kRecordVersion = 3;
 inline constexpr const char* kRecordVersionName = "record_version";
 inline constexpr const char* kLabelSuffix = "_label";
 
