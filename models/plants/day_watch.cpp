@@ -15,7 +15,7 @@ void DayWatch::count(Count& it, bool beyond, const char* what, double limit_j_m2
   if (step <= it.said) return;
   it.said = step;
   std::array<char, 160> text{};
-  std::snprintf(text.data(), text.size(), "%s: %s light than its kind %s for %d days, %.1f of %.1f mol/m2 on the last",
+  std::snprintf(text.data(), text.size(), "%s: %s light than the kind %s for %d days, %.1f of %.1f mol/m2 on the last",
                 step == 2 ? "harmed" : "strained", what, beyond && &it == &dim_ ? "needs" : "bears", it.days,
                 p_.mol_per_j * day_j_m2, p_.mol_per_j * limit_j_m2);
   const EventId cause = actions.log(

@@ -37,14 +37,14 @@ TEST(DayWatch, IsSilentWithinItsRange) {
 
 TEST(DayWatch, StrainsAtAThirdOfTheDimDaysThatHarm) {
   EXPECT_EQ(light_harm(std::vector<double>(9, 5.0)),
-            (Lines{"2 strained: less light than its kind needs for 2 days, 5.0 of 8.0 mol/m2 on the last",
-                   "6 harmed: less light than its kind needs for 6 days, 5.0 of 8.0 mol/m2 on the last"}));
+            (Lines{"2 strained: less light than the kind needs for 2 days, 5.0 of 8.0 mol/m2 on the last",
+                   "6 harmed: less light than the kind needs for 6 days, 5.0 of 8.0 mol/m2 on the last"}));
 }
 
 TEST(DayWatch, CountsBrightDaysByTheMostItBears) {
   EXPECT_EQ(light_harm(std::vector<double>(7, 40.0)),
-            (Lines{"2 strained: more light than its kind bears for 2 days, 40.0 of 30.0 mol/m2 on the last",
-                   "6 harmed: more light than its kind bears for 6 days, 40.0 of 30.0 mol/m2 on the last"}));
+            (Lines{"2 strained: more light than the kind bears for 2 days, 40.0 of 30.0 mol/m2 on the last",
+                   "6 harmed: more light than the kind bears for 6 days, 40.0 of 30.0 mol/m2 on the last"}));
 }
 
 // Five dim days, two fair ones (which leave three), two dim: five. The sixth harms.
@@ -58,7 +58,7 @@ TEST(DayWatch, TakesADayOffForEachFairDay) {
 TEST(DayWatch, SaysTheDayItWasAndNotTheSum) {
   const Lines told = light_harm({20, 20, 20, 7, 6.5});
   ASSERT_EQ(told.size(), 1U);
-  EXPECT_EQ(told[0], "5 strained: less light than its kind needs for 2 days, 6.5 of 8.0 mol/m2 on the last");
+  EXPECT_EQ(told[0], "5 strained: less light than the kind needs for 2 days, 6.5 of 8.0 mol/m2 on the last");
 }
 
 TEST(DayWatch, HarmsOnTheFirstDayWhereOneDayHarms) {
