@@ -48,7 +48,8 @@ Json plans_schema() {
   plan["properties"]["change"] = {
       {"$ref", "#/$defs/change"},
       {"description",
-       "what differs from the scenario in this plan: the same keys, as many as change, such as a thermostat's starts_at "
+       "what differs from the scenario in this plan: the same keys, as many as change, such as a thermostat's "
+       "starts_at "
        "or a tank's capacity; two plans with the same devices and other set-points compare the set-points"}};
   return {{"type", "object"},
           {"description", "plans to compare, by name; without any, one plan uses everything in the scenario"},
