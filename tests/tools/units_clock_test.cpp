@@ -29,6 +29,15 @@ TEST(UnitsClock, DatesMustExist) {
   EXPECT_EQ(format_date(2025y / July / 4), "2025-07-04");
 }
 
+TEST(UnitsClock, ADateThatDoesNotExistIsExplained) {
+  EXPECT_EQ(no_such_date("2026-06-31"), "June has 30 days");
+  EXPECT_EQ(no_such_date("2025-02-29"), "February 2025 has 28 days");
+  EXPECT_EQ(no_such_date("2024-02-30"), "February 2024 has 29 days");
+  EXPECT_EQ(no_such_date("2025-12-00"), "December has 31 days");
+  EXPECT_EQ(no_such_date("2025-13-01"), "there is no month 13");
+  for (const char* text : {"2025-07-14", "2025-7-32", "", "soon"}) EXPECT_EQ(no_such_date(text), "") << text;
+}
+
 TEST(UnitsClock, InstantsGoThereAndBack) {
   for (const char* text : {"2025-07-14 08:30", "1970-01-01 00:00", "1969-12-31 23:59:59", "2050-12-31 12:00:01"}) {
     const auto time = parse_date_time(text);

@@ -170,6 +170,8 @@ constexpr Refused kRefused[] = {
     {"5 F", temperature_difference, ErrorKind::wrong_unit, "alone is not a unit", "5 degF"},
     {"6 ft", volume, ErrorKind::wrong_unit, "\"ft\" is a unit of length, and this is a volume", ""},
     {"3 m", time, ErrorKind::wrong_unit, "unit of length", ""},
+    {"100 Ah", energy, ErrorKind::wrong_unit, "this is an energy; times volts: 100 Ah at 12 V is 1200 Wh", ""},
+    {"7500 mA h", energy, ErrorKind::wrong_unit, "times volts: 7500 mAh at 12 V is 90 Wh", ""},
     {"3 L", none, ErrorKind::wrong_unit, "a bare number belongs here", ""},
     {"5 kwh", energy, ErrorKind::wrong_unit, "not a unit known here", "5 kWh"},
     {"5 l/mn", volume_flow, ErrorKind::wrong_unit, "not a unit known here", "5 L/min"},

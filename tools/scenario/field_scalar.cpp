@@ -15,6 +15,7 @@ namespace noonhouse {
 namespace {
 
 using Failure = std::optional<FieldFailure>;
+constexpr std::size_t kDateLength = 10;  ///< of "2025-07-14"
 
 ScalarField base_field(std::string name, ScalarField::Type type, const char* about, const char* default_text) {
   NOON_ASSERT(about != nullptr && *about != '\0');  // every field says what it is
@@ -44,7 +45,10 @@ template <class T, class Parse>
 std::function<Failure(const std::string&)> reader(T& value, Parse parse, std::string expected) {
   return [&value, parse, expected = std::move(expected)](const std::string& text) -> Failure {
     const auto parsed = parse(text);
-    if (!parsed) return FieldFailure{ErrorKind::wrong_type, "this must be " + expected};
+    if (!parsed) {
+      const std::string why = no_such_date(text.substr(0, kDateLength));  // of a date with a time too
+      return FieldFailure{ErrorKind::wrong_type, (why.empty() ? why : why + "; ") + "this must be " + expected};
+    }
     value = *parsed;
     return std::nullopt;
   };

@@ -25,6 +25,21 @@ bool take(std::string_view& text, char c) {
   return true;
 }
 
+/// Year, month and day as written, whether or not there is such a day.
+std::optional<std::chrono::year_month_day> written_date(std::string_view text) {
+  const auto year = take_digits(text, 4, 4);
+  if (!year || !take(text, '-')) return std::nullopt;
+  const auto month = take_digits(text, 2, 2);
+  if (!month || !take(text, '-')) return std::nullopt;
+  const auto day = take_digits(text, 2, 2);
+  if (!day || !text.empty()) return std::nullopt;
+  return std::chrono::year_month_day{std::chrono::year(*year), std::chrono::month(static_cast<unsigned>(*month)),
+                                     std::chrono::day(static_cast<unsigned>(*day))};
+}
+
+constexpr const char* kMonths[] = {"January", "February", "March",     "April",   "May",      "June",
+                                   "July",    "August",   "September", "October", "November", "December"};
+
 }  // namespace
 
 std::optional<double> parse_time_of_day(std::string_view text) {
@@ -40,15 +55,18 @@ std::optional<double> parse_time_of_day(std::string_view text) {
 }
 
 std::optional<std::chrono::year_month_day> parse_date(std::string_view text) {
-  const auto year = take_digits(text, 4, 4);
-  if (!year || !take(text, '-')) return std::nullopt;
-  const auto month = take_digits(text, 2, 2);
-  if (!month || !take(text, '-')) return std::nullopt;
-  const auto day = take_digits(text, 2, 2);
-  if (!day || !text.empty()) return std::nullopt;
-  const std::chrono::year_month_day date{std::chrono::year(*year), std::chrono::month(static_cast<unsigned>(*month)),
-                                         std::chrono::day(static_cast<unsigned>(*day))};
-  return date.ok() ? std::optional(date) : std::nullopt;
+  const auto date = written_date(text);
+  return date && date->ok() ? date : std::nullopt;
+}
+
+std::string no_such_date(std::string_view text) {
+  const auto date = written_date(text);
+  if (!date || date->ok()) return {};
+  if (!date->month().ok()) return fmt::format("there is no month {}", static_cast<unsigned>(date->month()));
+  const auto last = (date->year() / date->month() / std::chrono::last).day();
+  const bool leaps = date->month() == std::chrono::February;
+  return fmt::format("{}{} has {} days", kMonths[static_cast<unsigned>(date->month()) - 1],
+                     leaps ? fmt::format(" {}", static_cast<int>(date->year())) : "", static_cast<unsigned>(last));
 }
 
 std::optional<LocalTime> parse_date_time(std::string_view text) {

@@ -14,6 +14,8 @@ using LocalTime = std::chrono::local_seconds;
 std::optional<double> parse_time_of_day(std::string_view text);
 /// The proleptic Gregorian date of "2025-07-14". Nothing for other text or a day that does not exist.
 std::optional<std::chrono::year_month_day> parse_date(std::string_view text);
+/// Why a text that is written like a date is none, such as "June has 30 days"; empty for a date and for other text.
+std::string no_such_date(std::string_view text);
 /// The instant of "2025-07-14 08:30", with optional seconds; a `T` may stand for the space.
 std::optional<LocalTime> parse_date_time(std::string_view text);
 /// Seconds ahead of UTC [s], east positive, of "-07:00" or "+05:45"; at most 14 hours either way.

@@ -88,6 +88,15 @@ std::string nearest_unit(const std::string& unit, Dimension dimension) {
   return row == nullptr ? std::string() : std::string(row->symbol);
 }
 
+/// What a charge comes to as energy, where an energy is asked for: batteries are often sold by their charge.
+std::string times_volts(const Number& number, const std::string& unit, Dimension dimension) {
+  constexpr double kBatteryVolts = 12.0;
+  const UnitRow* charge = find_unit(Dimension::electric_charge, unit);
+  if (charge == nullptr || dimension != Dimension::energy) return {};
+  return fmt::format("; times volts: {} {} at {:.6g} V is {}", number.text, charge->symbol, kBatteryVolts,
+                     quantity_in(kBatteryVolts * to_si(*charge, number.value), Dimension::energy, "Wh"));
+}
+
 QuantityFailure wrong_unit(const Number& number, std::string_view text, Dimension dimension) {
   if (number.rest.front() == ',')
     return failure(ErrorKind::wrong_type, text, dimension,
@@ -104,7 +113,8 @@ QuantityFailure wrong_unit(const Number& number, std::string_view text, Dimensio
     const std::string wanted =
         dimension == Dimension::none ? "a bare number belongs here" : "this is " + a_dimension(dimension);
     return failure(ErrorKind::wrong_unit, text, dimension,
-                   fmt::format("\"{}\" is a unit of {}, and {}", number.rest, other, wanted));
+                   fmt::format("\"{}\" is a unit of {}, and {}{}", number.rest, other, wanted,
+                               times_volts(number, unit, dimension)));
   }
   const std::string nearest = nearest_unit(unit, dimension);
   return failure(ErrorKind::wrong_unit, text, dimension, fmt::format("\"{}\" is not a unit known here", number.rest),
