@@ -40,6 +40,8 @@ MISTAKES = (
     ("eaves: 2 m", "eaves: 2 m\n  @eaves: 3 m", "duplicate_key", "eaves"),
     ("site:\n  latitude: 35 deg", "@site:", "missing_key", "latitude"),
     ("nozzles: 6", "nozzles: @six", "wrong_type", "whole number"),
+    ("peak_day: 2", "peak_day: @40", "out_of_range", 'peak_day: read "40"; allowed is 1 to the number of days, 2'),
+    ("latitude: 35 deg", "latitude: @70 deg", "out_of_range", 'latitude: read "70 deg"; allowed is -66 to 66'),
     ("place: long bench", "place: @lnog bench", "unknown_name", 'did you mean "long bench"?'),
     ("height: 80 cm", "height: @9 m", "outside_house", "2.8 m high"),
     ("area: 0.8 m2", "area: @80 m2", "does_not_fit", "back roof of the west bay"),

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "tests/support/small_scenario.hpp"
+#include "tools/scenario/assemble.hpp"
 
 namespace noonhouse {
 namespace {
@@ -83,8 +84,12 @@ constexpr Mistake kValues[] = {
     {"NegativeArea", "area: 0.8 m2", "area: @-0.8 m2", ErrorKind::out_of_range, "above 0 m2"},
     {"OctalLetters", "nozzles: 6", "nozzles: @0o10", ErrorKind::wrong_type, "whole number"},
     {"BelowAbsoluteZero", "deep_soil: 16 degC", "deep_soil: @-300 degC", ErrorKind::out_of_range, "absolute zero"},
-    {"NoSuchDay", "start: 2025-07-14", "start: @2025-02-30", ErrorKind::wrong_type, "date"},
+    {"NoSuchDay", "start: 2025-07-14", "start: @2025-06-31", ErrorKind::wrong_type, "June has 30 days; this must be"},
+    {"ABatteryByItsCharge", "battery: 600 Wh", "battery: @100 Ah", ErrorKind::wrong_unit,
+     "times volts: 100 Ah at 12 V is 1200 Wh"},
     {"NoSuchTime", "at: 07:00", "at: @25:00", ErrorKind::wrong_type, "time"},
+    {"ATimeThatWasMadeANumber", "at: 07:00", "at: @1025", ErrorKind::wrong_type,
+     "a time of day from 00:00 to 24:00, such as \"08:30\""},
     {"NoSuchSide", "side: back roof", "side: @back rof", ErrorKind::wrong_type, "did you mean \"back roof\"?"},
     {"QuotedNumber", "nozzles: 6", "nozzles: @\"6\"", ErrorKind::wrong_type, "remove the quotes"},
     {"WordForAMapping", "sensors:\n  bench sensor:\n    bay: west\n    height: 1 m", "sensors: @none",
@@ -117,7 +122,10 @@ constexpr Mistake kGeometry[] = {
     {"BenchWiderThanTheHouse", "width: 90 cm", "width: @3.2 m", ErrorKind::outside_house, "3 m wide"},
     {"SensorAboveRidge", "bench sensor:\n    bay: west\n    height: 1 m",
      "bench sensor:\n    bay: west\n    height: @2.9 m", ErrorKind::outside_house, "2.8 m high"},
-    {"MistAboveRidge", "height: 2.2 m", "height: @2.8 m", ErrorKind::outside_house, "2.8 m high"},
+    {"MistAboveRidge", "height: 2.2 m", "height: @2.8 m", ErrorKind::outside_house,
+     "2.8 m high at the ridge; give at least 0 m and less than that"},
+    {"RoofLineFarAboveRidge", "height: 2.2 m", "wets: roof\n    height: @5.9 m", ErrorKind::outside_house,
+     "a line that wets the roof is at most 5.8 m high"},
     {"OpeningLargerThanItsRoof", "area: 0.8 m2", "area: @40 m2", ErrorKind::does_not_fit, "back roof of the west bay"},
     {"VentOffTheRoof", "centre: 2.6 m", "centre: @1.5 m", ErrorKind::outside_house, "from 2 m to 2.8 m"},
     {"EndOfAnotherBay", "side: back roof", "side: @last end", ErrorKind::outside_house, "no such side"},
@@ -143,9 +151,9 @@ constexpr Mistake kContradictions[] = {
     {"ThermostatOnHumidity", "height: 1 m\nthermostats:\n  heat watch:\n    sensor: bench sensor",
      "height: 1 m\n    measures: humidity\nthermostats:\n  heat watch:\n    sensor: @bench sensor",
      ErrorKind::wrong_type, "measures temperature"},
-    {"TankMarksCrossed", "restart_mark: 40 L", "restart_mark: @10 L", ErrorKind::out_of_range, "above low_mark"},
-    {"TankTooFull", "starts_with: 250 L", "starts_with: @350 L", ErrorKind::does_not_fit, "than the tank holds"},
-    {"RestartAboveBrim", "restart_mark: 40 L", "restart_mark: @400 L", ErrorKind::does_not_fit, "brim"},
+    {"TankMarksCrossed", "restart_mark: 40 L", "restart_mark: @10 L", ErrorKind::out_of_range, "above low_mark, 20 L"},
+    {"TankTooFull", "starts_with: 250 L", "starts_with: @350 L", ErrorKind::does_not_fit, "than the tank holds, 300 L"},
+    {"RestartAboveBrim", "restart_mark: 40 L", "restart_mark: @400 L", ErrorKind::does_not_fit, "brim, 300 L"},
     {"LethalBelowHarm", "lethal_above: 42 degC", "lethal_above: @30 degC", ErrorKind::out_of_range, "harm limit"},
     {"RuleThatAlwaysHolds", "tank:\n  capacity", "rules:\n  @idle:\n    forbids: [high mist]\ntank:\n  capacity",
      ErrorKind::missing_key, "has no condition and would always hold; give one"},
@@ -171,7 +179,29 @@ constexpr Mistake kContradictions[] = {
      "rules:\n  idle:\n    raining: true\n    @calls: [high mist]\n    forbids: [high mist]\ntank:\n  capacity",
      ErrorKind::does_not_fit, "forbidding would always win"},
     {"BatteryMarksCrossed", "battery: 600 Wh", "battery: 600 Wh\n  reconnect_at: @10 %", ErrorKind::out_of_range,
-     "above cut_off_at"},
+     "above cut_off_at, 20 % (not given)"},
+    {"CutOffAboveTheReconnectionNotGiven", "battery: 600 Wh", "battery: 600 Wh\n  cut_off_at: @98 %",
+     ErrorKind::out_of_range, "must be below reconnect_at, 97 % (not given)"},
+    {"RefillCalledAtTheBrim", "tank:\n  capacity",
+     "refills:\n  cart: { called_at: @0.3 m3, brings: 100 L }\ntank:\n  capacity", ErrorKind::does_not_fit,
+     "must be below the tank's brim, 0.3 m3"},
+    {"APumpTooWeakForItsLift", "mist_lines:\n",
+     "pumps:\n  hill: { shut_off: @0.05 bar, most_flow: 5 L/min, power: 55 W, lift: 1.2 m }\nmist_lines:\n",
+     ErrorKind::does_not_fit, "the lift, 1.2 m, takes 0.118 bar; allowed: above that, or a lift below 0.511 m"},
+    {"ADayBeyondTheRun", "tank:\n  capacity",
+     "hazards:\n  gust: { kind: gusts, day: @9, at: 15:00, speed: 18 m/s }\ntank:\n  capacity", ErrorKind::out_of_range,
+     "the run has 2 days; give 1 to 2"},
+    {"LethalInFahrenheit", "lethal_above: 42 degC", "lethal_above: @42 degF", ErrorKind::out_of_range,
+     "that is 5.6 °C and must not be below the harm limit, harm_above, 36.0 °C; did you mean \"42 degC\"?"},
+    {"HarmInFahrenheit", "harm_above: 36 degC", "harm_above: @36 degF", ErrorKind::out_of_range,
+     "that is 2.2 °C and must be warmer than harm_below, 4.0 °C; did you mean \"36 degC\"?"},
+    {"HarmInFahrenheitBelowADefault",
+     "    harm_above: 36 degC\n    lethal_above: 42 degC\n    harm_below: 4 degC\n"
+     "    lethal_below: 0 degC\n",
+     "    like: fruiting crop\n    harm_above: @37 degF\n", ErrorKind::out_of_range,
+     "that is 2.8 °C and must be warmer than harm_below, 4.0 °C (not given); did you mean \"37 degC\"?"},
+    {"HarmAboveTheLethalDefault", "    harm_above: 36 degC\n    lethal_above: 42 degC\n", "    harm_above: @60 degC\n",
+     ErrorKind::out_of_range, "must not be above the lethal limit, lethal_above, "},
 };
 
 const auto kName = [](const testing::TestParamInfo<Mistake>& it) { return std::string(it.param.name); };
@@ -213,6 +243,28 @@ TEST(ScenarioBadText, WhatLooksOctalIsDecimal) {
           .spec;
   EXPECT_EQ(spec.mist_lines.front().value.nozzles, 10);
   EXPECT_EQ(*spec.mist_lines.front().value.pump_power_w, 60.0);
+}
+
+TEST(ScenarioBadText, WhatLooksLikeBaseSixtyIsATime) {
+  const auto plan = small_scenario::read(with(kText, "at: 07:00", "at: 17:05")).plans.front();
+  EXPECT_EQ(plan.spec.grower.visits.front().value.at_s, 61'500.0);
+}
+
+TEST(ScenarioBadText, AMissingBlockIsSaidWithOneToCopyThatRuns) {
+  const std::string offer = "; put one in, such as ";
+  std::string text = "title: built from what the messages offer\n";
+  std::vector<std::string> blocks;
+  for (int i = 0; i < 6; ++i) {
+    const UserError error = error_of(text);
+    const std::string message = error.what(), named = message.substr(0, message.find(": there is no such block ("));
+    EXPECT_EQ(error.kind(), ErrorKind::missing_key) << message;
+    blocks.push_back(named.substr(named.rfind(' ') + 1));
+    const std::size_t example = message.find(offer) + offer.size();
+    text += message.substr(example, message.find('\n') - example) + "\n";
+  }
+  EXPECT_EQ(blocks, (std::vector<std::string>{"run", "site", "weather", "house", "tank", "power"}));
+  const Scenario scenario = small_scenario::read(text);
+  EXPECT_NO_THROW(weather_of(scenario, scenario.plans.front()));
 }
 
 }  // namespace

@@ -191,6 +191,17 @@ TEST(HouseTree, ShowsWhatHangsWhatStandsOnTheFloorAndWhatDrips) {
               HasSubstr("at rest in this plan waters ferns, orchids"));
 }
 
+TEST(HouseTree, ShowsALineOverTheRoofWithTheCover) {
+  const auto lines = lines_of(tree(with(kText, "height: 2.2 m", "wets: roof\n    height: 2.8 m")));
+  const std::size_t cover = line_with(lines, "cover: front wall"),
+                    line = line_with(lines, "mist line high mist: height 2.8 m"), top = line_with(lines, "layer 4");
+  EXPECT_TRUE(cover < line && line < top);
+  EXPECT_EQ(std::count_if(lines.begin(), lines.end(),
+                          [](const auto& text) { return text.find("mist line high mist") < text.size(); }),
+            2)
+      << "once in each bay";
+}
+
 TEST(HouseTree, SaysWhatAKindIsLikeAndWhatItBears) {
   const std::string text = unfolded(tree());
   EXPECT_THAT(text, HasSubstr("fern, like leafy crop limits: harm above 36.0 °C, lethal above 42.0 °C, heat tenfold"));

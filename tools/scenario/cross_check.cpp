@@ -47,7 +47,15 @@ class CrossCheck {
   }
   void below_ridge(const std::string& path, double height) const {
     require(height >= 0.0 && height < shape_.top_m, ErrorKind::outside_house, path,
-            "the house is " + meters(shape_.top_m) + " high at the ridge; give a height between 0 m and that");
+            "the house is " + meters(shape_.top_m) + " high at the ridge; give at least 0 m and less than that");
+  }
+  /// Nozzles that wet the roof from outside may hang above it; all others are inside.
+  void line_height(const std::string& path, const MistSpec& line) const {
+    constexpr double kAboveRidge = 3.0;
+    if (line.wets != MistWets::roof) return below_ridge(path, line.height_m);
+    require(line.height_m <= shape_.top_m + kAboveRidge, ErrorKind::outside_house, path,
+            "the house is " + meters(shape_.top_m) + " high at the ridge; a line that wets the roof is at most " +
+                meters(shape_.top_m + kAboveRidge) + " high");
   }
 
   /// Plans, controls and people call things by name alone, and so does the event log.
@@ -187,23 +195,6 @@ class CrossCheck {
       fits_place(name, false, open, "on the floor of the " + name + " bay",
                  square(open) + " of it are not under benches");
     }
-    kinds();
-  }
-
-  void kinds() const {
-    for (const auto& kind : s_.plant_kinds) {
-      const std::string path = "plant_kinds." + kind.name;
-      require(kind.value.harm_above_k <= kind.value.lethal_above_k, ErrorKind::out_of_range, path + ".lethal_above",
-              "the lethal limit must not be below the harm limit");
-      require(!kind.value.shortest_day_s || !kind.value.longest_day_s ||
-                  *kind.value.shortest_day_s <= *kind.value.longest_day_s,
-              ErrorKind::out_of_range, path + ".shortest_day",
-              "no day is longer than this and shorter than longest_day");
-      require(kind.value.harm_below_k >= kind.value.lethal_below_k, ErrorKind::out_of_range, path + ".lethal_below",
-              "the lethal limit must not be above the harm limit");
-      require(kind.value.harm_below_k < kind.value.harm_above_k, ErrorKind::out_of_range, path + ".harm_below",
-              "must be colder than harm_above");
-    }
   }
 
   void openings() const {
@@ -247,7 +238,7 @@ class CrossCheck {
       below_ridge("fans." + fan.name + ".inlet_height", fan.value.inlet_height_m);
     }
     for (const auto& pad : s_.pads) below_ridge("pads." + pad.name + ".centre", pad.value.centre_m);
-    for (const auto& line : s_.mist_lines) below_ridge("mist_lines." + line.name + ".height", line.value.height_m);
+    for (const auto& line : s_.mist_lines) line_height("mist_lines." + line.name + ".height", line.value);
     for (const auto& sensor : s_.sensors) below_ridge("sensors." + sensor.name + ".height", sensor.value.height_m);
     for (const auto& [name, shade] : s_.shades) {
       const std::string path = "shades." + name;
@@ -294,6 +285,8 @@ class CrossCheck {
 
 void cross_check(const PlanScenario& plan) {
   CrossCheck(plan).all();
+  cross_check_kinds(plan);
+  cross_check_stores(plan);
   cross_check_supply(plan);
 }
 

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-// What controls, stores, hazards and prices say of one another.
+// What controls, hazards, failures and prices say of one another.
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 
-#include "models/water/line_flows.hpp"
-#include "tools/scenario/each_draw.hpp"
 #include "tools/scenario/scenario.hpp"
 #include "tools/units/nearest.hpp"
 #include "tools/units/units.hpp"
@@ -21,8 +19,6 @@ class SupplyCheck {
     on_off();
     by_degrees();
     rules();
-    stores();
-    draws();
     times();
     faults();
     prices();
@@ -112,52 +108,11 @@ class SupplyCheck {
     }
   }
 
-  void stores() const {
-    const TankSpec& t = s_.tank;
-    require(t.start_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.starts_with", "is more than the tank holds");
-    require(t.low_m3 < t.restart_m3, ErrorKind::out_of_range, "tank.restart_mark", "must be above low_mark");
-    require(t.restart_m3 <= t.capacity_m3, ErrorKind::does_not_fit, "tank.restart_mark", "is above the tank's brim");
-    for (const auto& item : s_.refills)
-      require(item.value.called_at_m3 < t.capacity_m3, ErrorKind::does_not_fit, "refills." + item.name + ".called_at",
-              "must be below the tank's brim");
-    require(s_.power.cut_off < s_.power.reconnect, ErrorKind::out_of_range, "power.reconnect_at",
-            "must be above cut_off_at");
-    require(s_.power.reconnect <= 0.97, ErrorKind::out_of_range, "power.reconnect_at",
-            "charging tapers off over the last 3 %, so loads would never come back; give at most 97 %");
-    for (const auto& line : s_.mist_lines)
-      require(
-          line.value.pump_power_w || line.value.pump != kOwnPump, ErrorKind::missing_key, "mist_lines." + line.name,
-          "pump_power is missing; a line with a pump of its own says what it draws (a line on one of the pumps need "
-          "not)");
-    for (const auto& pump : s_.pumps) {
-      const auto lines = std::count_if(s_.mist_lines.begin(), s_.mist_lines.end(),
-                                       [&](const auto& line) { return line.value.pump == pump.name; });
-      require(lines <= static_cast<std::ptrdiff_t>(LineFlows::kMostLines), ErrorKind::does_not_fit,
-              "pumps." + pump.name,
-              fmt::format("feeds {} lines; a pump feeds {} at most", lines, LineFlows::kMostLines));
-    }
-  }
-
-  void draw(const std::string& path, const DrawSpec& d, bool water) const {
-    if (water)
-      require(d.keeps_back_m3 + (s_.tank.restart_m3 - s_.tank.low_m3) <= s_.tank.capacity_m3, ErrorKind::does_not_fit,
-              path + ".keeps_back", "leaves nothing of the tank to draw");
-    require(d.sheds_at + kShedGap <= 0.97 || d.sheds_at <= s_.power.cut_off, ErrorKind::out_of_range,
-            path + ".sheds_at", "loads come back 10 % above it and charging tapers off at 97 %; give at most 87 %");
-  }
-  void draws() const {
-    each_draw(s_, [this](const std::string& section, const std::string& name, const DrawSpec& d, bool water) {
-      draw(section + "." + name, d, water);
-    });
-    for (const auto& visit : s_.grower.visits)
-      require(visit.value.keeps_back_m3 < s_.tank.capacity_m3, ErrorKind::does_not_fit,
-              "grower.visits." + visit.name + ".keeps_back", "leaves nothing of the tank to draw");
-  }
-
   void in_run(const std::string& path, int day) const {
     const double days = s_.run.length_s / 86400.0;
     require(day - 1 < days, ErrorKind::out_of_range, path + ".day",
-            days == 1.0 ? "the run has 1 day" : fmt::format("the run has {:.5g} days", days));
+            fmt::format("the run has {:.5g} day{}; give {}", days, days == 1.0 ? "" : "s",
+                        days <= 1.0 ? "1" : fmt::format("1 to {:.0f}", std::ceil(days))));
   }
   template <class T>
   void ends_in_run(const std::string& path, const T& hazard) const {

@@ -102,7 +102,7 @@ void FieldLoader::read_default(const ScalarField& field) {
 
 void FieldLoader::note_missing(const std::string& name, const std::string& about) {
   Frame& frame = frames_.back();
-  if (!frame.missing) frame.missing = Missing{path_of(name), frame.position, about};
+  if (!frame.missing) frame.missing = Missing{path_of(name), frame.position, about, ""};
 }
 
 void FieldLoader::scalar(const ScalarField& field) {
@@ -133,6 +133,8 @@ bool FieldLoader::open_group(const GroupField& group) {
   if (node != nullptr && node->kind != LocatedNode::Kind::mapping)
     wrong_kind(*node, path_of(group.name), "a mapping of keys and values");
   push(node, group.name, false);
+  frames_.back().about = group.about;
+  frames_.back().example = group.example;
   return true;
 }
 
@@ -142,9 +144,14 @@ void FieldLoader::close_group() {
   check_unknown(frame);
   if (!frame.missing) return;
   if (frame.node == nullptr) {  // the whole group is missing: the mapping that lacks it comes first
+    if (!frame.example.empty()) frame.missing = Missing{frame.path, frame.position, frame.about, frame.example};
     if (!frames_.back().missing) frames_.back().missing = frame.missing;
     return;
   }
+  if (!frame.missing->example.empty())
+    fail_at(ErrorKind::missing_key, frame.missing->position,
+            fmt::format("{}: there is no such block{}; put one in, such as {}", shown_path(frame.missing->path),
+                        about_text(frame.missing->about), frame.missing->example));
   fail_at(ErrorKind::missing_key, frame.missing->position,
           fmt::format("{}: this key is missing and has no default{}", shown_path(frame.missing->path),
                       about_text(frame.missing->about)));

@@ -24,6 +24,7 @@ class FieldLoader final : public FieldVisitor {
     std::string path;
     Position position;
     std::string about;
+    std::string example;  ///< of the block that is missing with it; empty: the key alone is missing
   };
   struct Frame {
     const LocatedNode* node = nullptr;  ///< nothing: the group is absent
@@ -32,6 +33,7 @@ class FieldLoader final : public FieldVisitor {
     bool items = false;              ///< a list or named items: every entry is visited
     std::vector<std::string> known;  ///< keys the fields asked for
     std::optional<Missing> missing;  ///< the first
+    std::string about, example;      ///< of the group
   };
 
   bool keeps_values() const override { return false; }

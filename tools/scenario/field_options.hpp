@@ -47,6 +47,7 @@ struct NameOptions {
 
 struct GroupOptions {
   const char* about = nullptr;
+  const char* example = nullptr;  ///< the least of it that can be run, to copy where it is missing altogether
 };
 
 /// Without `required`, an absent list or mapping of named items is an empty one.

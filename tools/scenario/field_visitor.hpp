@@ -93,7 +93,7 @@ class FieldVisitor {
   /// A struct of its own, under its own key. Absent is the same as empty: all its defaults.
   template <class T>
   void group(const char* name, T& value, const GroupOptions& o) {
-    open_group({name, text_of(o.about), false, false});
+    open_group({name, text_of(o.about), false, false, text_of(o.example)});
     fields(*this, value);
     close_group();
   }
@@ -146,6 +146,7 @@ class FieldVisitor {
   struct GroupField {
     std::string name, about;
     bool optional = false, present = false;
+    std::string example = {};
   };
   struct ItemsField {
     enum class Type { scalars, list, named };

@@ -96,7 +96,11 @@ class HouseTree {
       if (facet.bay == index)
         sides.push_back(facet.name.substr(0, facet.name.find(" of the ")) + " " +
                         words_.shown(facet.area_m2, Dimension::area));
-    out.children.push_back({fmt::format("cover: {}", fmt::join(sides, ", "))});
+    Branch cover{fmt::format("cover: {}", fmt::join(sides, ", ")), {}};
+    for (const auto& it : s_.mist_lines)
+      if (it.value.wets == MistWets::roof && std::count(it.value.bays.begin(), it.value.bays.end(), bay.name) > 0)
+        cover.children.push_back(mist_line(it));
+    out.children.push_back(std::move(cover));
     for (int i = static_cast<int>(bay.layers.size()) - 1; i >= 0; --i) out.children.push_back(layer(index, i));
     return out;
   }
@@ -145,10 +149,14 @@ class HouseTree {
         out.children.push_back(
             {fmt::format("wet pad {}: {}{}", it.name, words_.listed("pads." + it.name), words_.resting(it.name))});
     for (const auto& it : s_.mist_lines)
-      if (std::any_of(it.value.bays.begin(), it.value.bays.end(),
+      if (it.value.wets != MistWets::roof &&
+          std::any_of(it.value.bays.begin(), it.value.bays.end(),
                       [&](const std::string& in) { return here(in, it.value.height_m); }))
-        out.children.push_back({fmt::format("mist line {}: {}{}", it.name, words_.listed("mist_lines." + it.name),
-                                            words_.resting(it.name))});
+        out.children.push_back(mist_line(it));
+  }
+  Branch mist_line(const Named<MistSpec>& it) const {
+    return {
+        fmt::format("mist line {}: {}{}", it.name, words_.listed("mist_lines." + it.name), words_.resting(it.name))};
   }
 
   void add_benches(Branch& out, const Here& here) const {

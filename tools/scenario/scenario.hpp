@@ -40,7 +40,9 @@ PlantKindSpec library_kind(const std::string& name);
 
 /// Checks that need more than one value: what lies outside the house, what does not fit, marks in the wrong order.
 void cross_check(const PlanScenario& plan);
-/// Its part on controls, stores, hazards, failures and prices.
+/// Its parts: on the limits of kinds of plants; on tank, battery and pumps; on controls, hazards, failures and prices.
+void cross_check_kinds(const PlanScenario& plan);
+void cross_check_stores(const PlanScenario& plan);
 void cross_check_supply(const PlanScenario& plan);
 
 /// The scenario's JSON Schema (2020-12), for editors.

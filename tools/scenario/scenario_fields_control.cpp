@@ -17,7 +17,8 @@ void drives_field(FieldVisitor& v, std::vector<std::string>& drives) {
 
 void hours_fields(FieldVisitor& v, double& from_s, double& until_s) {
   v.time_of_day("from", from_s, {.default_text = "00:00", .about = "works from this time of day"});
-  v.time_of_day("until", until_s, {.default_text = "24:00", .about = "to this time of day"});
+  v.time_of_day("until", until_s,
+                {.default_text = "24:00", .about = "to this time of day; the same as from: the whole day"});
 }
 
 void least_fields(FieldVisitor& v, double& on_s, double& off_s) {
@@ -190,7 +191,7 @@ void fields(FieldVisitor& v, ProportionalSpec& s) {
 
 void fields(FieldVisitor& v, TimerSpec& s) {
   v.time_of_day("from", s.from_s, {.about = "works from this time of day"});
-  v.time_of_day("until", s.until_s, {.about = "to this time of day"});
+  v.time_of_day("until", s.until_s, {.about = "to this time of day; the same as from: the whole day"});
   v.quantity("on_for", s.on_s, Dimension::time,
              {.minimum = 0, .maximum = 86400, .default_text = "24 h", .about = "length of one pulse"});
   v.quantity(

@@ -118,7 +118,8 @@ void fields(FieldVisitor& v, MistSpec& s) {
        {"sprinkler", NozzleKind::coarse_sprinkler}},
       {.default_text = "mist", .about = "how fine its drops are; the values below hold for the kind unless given"});
   const NozzlePreset& preset = nozzle_preset(s.kind);
-  v.quantity("height", s.height_m, Dimension::length, {.minimum = 0, .about = "of the nozzles above the floor"});
+  v.quantity("height", s.height_m, Dimension::length,
+             {.minimum = 0, .about = "of the nozzles above the floor; above the ridge only where they wet the roof"});
   v.integer("nozzles", s.nozzles, {.minimum = 1, .maximum = 10000, .about = "on the line"});
   const std::string pressure = fmt::format("{:.6g} kPa", preset.pressure_pa.value / 1e3);
   v.quantity("pressure", s.pressure_pa, Dimension::pressure,

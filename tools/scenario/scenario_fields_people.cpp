@@ -29,7 +29,7 @@ void fields(FieldVisitor& v, GrowerSpec& s) {
 
 void fields(FieldVisitor& v, WindowSpec& s) {
   v.time_of_day("from", s.from_s, {.about = "time of day"});
-  v.time_of_day("until", s.until_s, {.about = "time of day"});
+  v.time_of_day("until", s.until_s, {.about = "time of day; the same as from: the whole day"});
 }
 
 void fields(FieldVisitor& v, VisitSpec& s) {

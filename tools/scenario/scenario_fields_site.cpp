@@ -37,11 +37,18 @@ void air_fields(FieldVisitor& v, InventedYear& s) {
 void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.text("title", s.title, {.about = "one line that names the scenario"});
   v.text("about", s.about, {.default_text = "", .about = "what it is for and where its data come from"});
-  v.group("run", s.run, {.about = "what is run and how finely"});
-  v.group("site", s.site, {.about = "where the house stands"});
-  v.group("weather", s.weather, {.about = "where the weather comes from"});
+  v.group("run", s.run, {.about = "what is run and how finely", .example = "run: { start: 2025-07-14 }"});
+  v.group("site", s.site,
+          {.about = "where the house stands",
+           .example = "site: { latitude: 41 deg, longitude: 16 deg, altitude: 120 m, utc_offset: \"+01:00\", "
+                      "deep_soil: 17 degC }"});
+  v.group("weather", s.weather,
+          {.about = "where the weather comes from", .example = "weather: { kind: invented heatwave }"});
   v.named("obstacles", s.obstacles, {.about = "what stands around the house and shades it"});
-  v.group("house", s.house, {.about = "the shell, its bays and its floor"});
+  v.group(
+      "house", s.house,
+      {.about = "the shell, its bays and its floor",
+       .example = "house: { length: 6 m, width: 3 m, eaves: 1.8 m, ridge: 2.6 m, bays: { whole: { share: 100 % } } }"});
   v.named("openings", s.openings, {.about = "vents, louvres and doors"});
   v.named("fans", s.fans, {.about = "exhaust fans with their inlets"});
   v.named("mist_lines", s.mist_lines, {.about = "nozzle lines, each with its pump"});
@@ -60,10 +67,12 @@ void fields(FieldVisitor& v, ScenarioSpec& s) {
   v.named("timers", s.timers, {.about = "controls by the clock"});
   v.named("rules", s.rules, {.about = "states of affairs that forbid or call devices, or are a sign for the grower"});
   v.named("gutters", s.gutters, {.about = "what drains the roof into the tank; absent: a plain gutter on each slope"});
-  v.group("tank", s.tank, {.about = "the rain water tank"});
+  v.group("tank", s.tank,
+          {.about = "the rain water tank",
+           .example = "tank: { capacity: 600 L, starts_with: 300 L, low_mark: 20 L, restart_mark: 40 L }"});
   v.named("refills", s.refills, {.about = "water brought when the tank is low"});
   v.named("pumps", s.pumps, {.about = "pumps with their pipes, for mist lines that name one"});
-  v.group("power", s.power, {.about = "panel and battery"});
+  v.group("power", s.power, {.about = "panel and battery", .example = "power: { panel_area: 1 m2, battery: 600 Wh }"});
   v.group("grower", s.grower, {.about = "when the grower comes and does what"});
   v.named("hazards", s.hazards, {.about = "bad weather put into the run"});
   v.named("faults", s.faults,

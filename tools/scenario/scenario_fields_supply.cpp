@@ -30,7 +30,7 @@ void fields(FieldVisitor& v, DripSpec& s) {
 
 void fields(FieldVisitor& v, GutterSpec& s) {
   v.choice("drains", s.drains, {{"front roof", GutterSpec::Slope::front}, {"back roof", GutterSpec::Slope::back}},
-           {.about = "the slope whose rain it takes, and what is sprinkled on it"});
+           {.about = "the slope whose rain it takes, and what is sprinkled on it; several share it evenly"});
   v.quantity("runoff", s.runoff, Dimension::share,
              {.minimum = 0,
               .maximum = 1,

@@ -78,13 +78,29 @@ YearSettings year_settings(const ScenarioSpec& s, const InventedYear& w) {
   return out;
 }
 
+/// Fails at the key that a generator's refusal begins with, such as "heatwave: peak_day: read 40; allowed is 1 to 7",
+/// where the scenario has it; else at the weather's kind.
+[[noreturn]] void fail_at_its_key(const Places& places, const UserError& error) {
+  const std::string text = error.what();
+  const std::size_t key = text.find(": ") + 2, end = text.find(": ", key);
+  if (end != std::string::npos)
+    for (const char* section : {"weather.", "site."})
+      if (const std::string path = section + text.substr(key, end - key); places.at(path) != nullptr) {
+        std::string rest = text.substr(end + 2);  // what was read the place tells itself, as it was written
+        if (const std::size_t stop = rest.find_first_of(";,"); rest.starts_with("read ") && stop != std::string::npos)
+          rest.erase(0, stop + 2);
+        places.fail(error.kind(), path, rest);
+      }
+  places.fail(error.kind(), "weather.kind", text);
+}
+
 /// Weather that is made rather than read; refusals name the scenario's place.
 template <class Make>
 WeatherSeries made_weather(const PlanScenario& plan, const Make& make) {
   try {
     return make();
   } catch (const UserError& error) {
-    plan.places.fail(error.kind(), "weather.kind", error.what());
+    fail_at_its_key(plan.places, error);
   }
 }
 
