@@ -34,6 +34,8 @@
 #include "tools/scenario/house_hints.hpp"
 #include "tools/scenario/material_tree.hpp"
 #include "tools/scenario/scenario.hpp"
+#include "tools/scenario/tree_text.hpp"
+#include "tools/scenario/weather_hints.hpp"
 #include "tools/units/clock_text.hpp"
 
 namespace noonhouse {
@@ -118,19 +120,19 @@ void print_next(const CommandOptions& options, const std::vector<RunRecord>& rec
 
 void check_command(const CommandOptions& options) {
   const Scenario scenario = read_scenario(options.target);
+  // The house is the same in all plans; one tree is enough.
+  const PlanScenario& shown = options.plans.empty() ? scenario.plans.front() : scenario.plan(options.plans.front());
+  std::vector<std::vector<std::string>> idle_limits;
   for (PlanScenario plan : scenario.plans) {
     const WeatherSeries weather = weather_of(scenario, plan);
     plan.spec.run.warm_up_s = 0.0;  // the house is put together, not run
     static_cast<void>(assemble(plan, site_table(plan, weather), weather));
+    idle_limits.push_back(weather_hints(plan, weather));
   }
-  bool first = true;
-  for (const PlanScenario& plan : scenario.plans) {
-    if (!options.plans.empty() && plan.name != options.plans.front()) continue;
-    if (options.plans.empty() && !first) continue;  // the house is the same; one tree is enough
-    fmt::print("{}", house_tree(plan, options.units));
-    first = false;
-  }
-  if (!options.plans.empty()) static_cast<void>(scenario.plan(options.plans.front()));
+  fmt::print("{}", house_tree(shown, options.units));
+  std::vector<Branch> hints;
+  for (std::string& hint : further_hints(scenario, shown, idle_limits)) hints.push_back({std::move(hint), {}});
+  if (!hints.empty()) fmt::print("\nworth a look in the plans and their weather\n{}", tree_text(hints, kTextWidth));
   fmt::print("\n{} is sound: {} plan{}\n", options.target, scenario.plans.size(),
              scenario.plans.size() == 1 ? "" : "s");
 }

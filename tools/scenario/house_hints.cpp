@@ -33,6 +33,9 @@ class Hints {
     idle(s_.deficit_controls);
     idle(s_.proportional_controls);
     idle(s_.timers);
+    idle_stages();
+    add(control_hints(plan_));
+    add(supply_hints(plan_));
     dry_plants();
     tall_plants();
     clock();
@@ -80,14 +83,23 @@ class Hints {
             fmt::format("{} is in service, but no control in service and no visit ever calls it", device.name));
   }
 
+  void add(const std::vector<std::string>& hints) { out_.insert(out_.end(), hints.begin(), hints.end()); }
+
+  void idle_control(const std::string& name, const std::vector<std::string>& drives) {
+    if (plan_.uses(name) &&
+        std::none_of(drives.begin(), drives.end(), [&](const auto& device) { return plan_.uses(device); }))
+      out_.push_back(fmt::format("{} is in service, but all it drives is at rest: {}", name, fmt::join(drives, ", ")));
+  }
   template <class Controls>
   void idle(const Controls& controls) {
-    for (const auto& control : controls) {
-      const auto& drives = control.value.drives;
-      if (plan_.uses(control.name) &&
-          std::none_of(drives.begin(), drives.end(), [&](const auto& name) { return plan_.uses(name); }))
-        out_.push_back(
-            fmt::format("{} is in service, but all it drives is at rest: {}", control.name, fmt::join(drives, ", ")));
+    for (const auto& control : controls) idle_control(control.name, control.value.drives);
+  }
+  void idle_stages() {
+    for (const auto& control : s_.staged_controls) {
+      std::vector<std::string> drives;
+      for (const auto& stage : control.value.stages)
+        drives.insert(drives.end(), stage.drives.begin(), stage.drives.end());
+      idle_control(control.name, drives);
     }
   }
 
