@@ -46,7 +46,8 @@ void HailStrike::break_more(const Situation& situation, Actions& actions) {
   const double whole = 1.0 - situation.value(p_.broken);
   if (newly <= 0.0 || whole <= 0.0) return;
   if (failure_ == kNoEvent) {
-    const std::string what = "hail of " + number(reaching_j_) + " J breaks it: it bears " + number(p_.bears_j) + " J";
+    const std::string what =
+        "is broken by hail of " + number(reaching_j_) + " J: it bears " + number(p_.bears_j) + " J";
     failure_ = actions.log(EventKind::failure, what, cause(situation));
   }
   actions.set(p_.broken, 1.0 - whole * (1.0 - newly), failure_);

@@ -53,7 +53,7 @@ double broken_after(double exposed_s) { return 1.0 - std::exp(-exposed_s / 500.0
 TEST(HailStrike, BreaksWhatLiesOpenUntilItIsOver) {
   HailStage s;
   EXPECT_THAT(s.run(),
-              ElementsAre("660 hail of 5 J breaks it: it bears 3.5 J", "1200 hail is over: 70 % of it is broken"));
+              ElementsAre("660 is broken by hail of 5 J: it bears 3.5 J", "1200 hail is over: 70 % of it is broken"));
   EXPECT_NEAR(s.share(), broken_after(600.0), 1e-12);
 }
 
@@ -69,7 +69,7 @@ TEST(HailStrike, StopsWhenACoverIsDrawnMidway) {
   HailStage s;
   s.stage.hand(s.net, {{750_s, 1.0}});
   EXPECT_THAT(s.run(),
-              ElementsAre("660 hail of 5 J breaks it: it bears 3.5 J", "1200 hail is over: 26 % of it is broken"));
+              ElementsAre("660 is broken by hail of 5 J: it bears 3.5 J", "1200 hail is over: 26 % of it is broken"));
   EXPECT_NEAR(s.share(), broken_after(150.0), 1e-12) << "the 30 s since the last minute count too";
 }
 
@@ -77,7 +77,7 @@ TEST(HailStrike, GoesOnWhenACoverIsTakenOff) {
   HailStage s;
   s.stage.hand(s.net, {{100_s, 1.0}, {1000_s, 0.0}});
   EXPECT_THAT(s.run(),
-              ElementsAre("1060 hail of 5 J breaks it: it bears 3.5 J", "1200 hail is over: 33 % of it is broken"));
+              ElementsAre("1060 is broken by hail of 5 J: it bears 3.5 J", "1200 hail is over: 33 % of it is broken"));
   EXPECT_NEAR(s.share(), broken_after(200.0), 1e-12);
 }
 
@@ -100,7 +100,7 @@ TEST(HailStrike, AddsCoversUpAndCountsNoneThatIsNotFullyDrawn) {
   s.stage.hand(s.net, {{100_s, 1.0}});
   s.stage.hand(s.cloth, {{100_s, 0.95}, {900_s, 0.96}});
   EXPECT_THAT(s.run(),
-              ElementsAre("660 hail of 4.5 J breaks it: it bears 3.5 J", "1200 hail is over: 45 % of it is broken"));
+              ElementsAre("660 is broken by hail of 4.5 J: it bears 3.5 J", "1200 hail is over: 45 % of it is broken"));
   EXPECT_NEAR(s.share(), broken_after(300.0), 1e-12) << "both together leave 3.5 J, which it bears";
 }
 
@@ -128,7 +128,7 @@ TEST(HailStrike, DoesNotSayThatItHeldWhereAnotherStormBrokeIt) {
   beside.until = 1500_s;
   s.stage.agent<HailStrike>(before);
   s.stage.agent<HailStrike>(beside);
-  EXPECT_THAT(s.run(), ElementsAre("500 held the hail: stones of 1 J", "660 hail of 5 J breaks it: it bears 3.5 J",
+  EXPECT_THAT(s.run(), ElementsAre("500 held the hail: stones of 1 J", "660 is broken by hail of 5 J: it bears 3.5 J",
                                    "1200 hail is over: 70 % of it is broken",
                                    "1500 lost no more to stones of 1 J: 70 % of it is broken already"));
 }
@@ -137,14 +137,16 @@ TEST(HailStrike, LeadsBackToTheHailOrToTheCoverThatFailed) {
   HailStage open;
   open.stage.hand(open.hailing, {{600_s, 1.0}});
   open.run();
-  EXPECT_EQ(open.stage.chain_of("is over"),
-            "front roof hail is over: 70 % of it is broken <- front roof hail of 5 J breaks it: it bears 3.5 J <- hand "
-            "moves");
+  EXPECT_EQ(
+      open.stage.chain_of("is over"),
+      "front roof hail is over: 70 % of it is broken <- front roof is broken by hail of 5 J: it bears 3.5 J <- hand "
+      "moves");
 
   HailStage failed;
   failed.stage.agent<JammedCover>({"net"});
   failed.run();
-  EXPECT_EQ(failed.stage.chain_of("breaks it"), "front roof hail of 5 J breaks it: it bears 3.5 J <- net jams");
+  EXPECT_EQ(failed.stage.chain_of("is broken by hail"),
+            "front roof is broken by hail of 5 J: it bears 3.5 J <- net jams");
 }
 
 TEST(HailStrike, IsNothingOutsideItsTimeAndPartOfItWhenTheRunCutsIt) {
@@ -184,12 +186,12 @@ TEST(HailStrike, AtTheRunsEndIsToldAsFarAsItCame) {
   to_the_end.p.from = 3000_s;
   to_the_end.p.until = 3600_s;
   EXPECT_THAT(to_the_end.run(),
-              ElementsAre("3060 hail of 5 J breaks it: it bears 3.5 J", "3600 hail is over: 70 % of it is broken"));
+              ElementsAre("3060 is broken by hail of 5 J: it bears 3.5 J", "3600 hail is over: 70 % of it is broken"));
   EXPECT_NEAR(to_the_end.share(), broken_after(600.0), 1e-12);
   HailStage beyond;
   beyond.p.from = 3300_s;
   beyond.p.until = 4000_s;
-  EXPECT_THAT(beyond.run(), ElementsAre("3360 hail of 5 J breaks it: it bears 3.5 J")) << "it is not over";
+  EXPECT_THAT(beyond.run(), ElementsAre("3360 is broken by hail of 5 J: it bears 3.5 J")) << "it is not over";
   EXPECT_NEAR(beyond.share(), broken_after(300.0), 1e-12);
   HailStage as_it_ends;
   as_it_ends.p.from = 3600_s;

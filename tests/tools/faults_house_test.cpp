@@ -23,7 +23,7 @@ LogEntry said(Tick when, const char* subject, const char* what) {
 }
 
 TEST(Breakages, AreReadFromTheLogOnceEach) {
-  const auto all = breakages({said(1_h, "front roof", "hail of 5 J breaks it: it bears 3.5 J"),
+  const auto all = breakages({said(1_h, "front roof", "is broken by hail of 5 J: it bears 3.5 J"),
                               said(2_h, "front roof", "hail is over: 66 % of it is broken"),
                               said(3_h, "back roof", "held the hail: stones of 5 J"),
                               said(4_h, "net", "is blown off: it lifts at gusts of 9.1 m/s"),

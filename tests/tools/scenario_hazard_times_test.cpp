@@ -243,7 +243,8 @@ TEST(HazardTimes, OverlappingHailBlamesTheStormThatBreaks) {
                     "  weak: {{ kind: hail, day: 1, {}, stone: 4 mm }}\n",
                     weak)));
     day.run();
-    EXPECT_THAT(day.chain_of("breaks it"), testing::EndsWith("hazard big: hail begins, stones of 60 mm")) << weak;
+    EXPECT_THAT(day.chain_of("is broken by hail"), testing::EndsWith("hazard big: hail begins, stones of 60 mm"))
+        << weak;
   }
 }
 
@@ -264,7 +265,7 @@ faults:
   EXPECT_EQ(met.blown_s, 180.0);
   EXPECT_NEAR(met.rain_mm, 12.0, 1e-6);
   EXPECT_THAT(day.said_by("hazard"), Contains("24:00 hail: hail ends"));
-  EXPECT_THAT(day.chain_of("hail is over"), HasSubstr("breaks it"));
+  EXPECT_THAT(day.chain_of("hail is over"), HasSubstr("is broken by hail"));
   EXPECT_THAT(day.said_by("last"), Contains(HasSubstr("24:00 tank leaks")));
 }
 

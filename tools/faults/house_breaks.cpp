@@ -56,7 +56,7 @@ std::vector<Breakage> breakages(const std::vector<LogEntry>& log) {
   constexpr const char* kHail = "broken by hail";
   const std::string over = "hail is over: ";
   for (const LogEntry& entry : log) {
-    if (says(entry, "breaks it: it bears")) note(entry, kHail);
+    if (says(entry, "is broken by hail of")) note(entry, kHail);
     if (const auto at = entry.what.find(over); at != std::string::npos)
       note(entry, kHail).share = std::strtod(entry.what.c_str() + at + over.size(), nullptr) / 100.0;
     if (says(entry, "is blown off: ")) note(entry, "blown off by the wind");

@@ -84,7 +84,7 @@ const std::vector<KindFigure>& kind_limits() {
       {"harmed by such light after", &K::light_harms_after_s, time},
       {"shortest day", &K::shortest_day_s, time},
       {"longest day", &K::longest_day_s, time},
-      {"roots harmed by pot walls above", &K::roots_harm_above_k, temperature}};
+      {"roots harmed above", &K::roots_harm_above_k, temperature}};
   return all;
 }
 
