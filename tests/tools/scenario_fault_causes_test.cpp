@@ -93,7 +93,7 @@ TEST(FaultCauses, ATornVentIsNotRepairedWithWhatHeldItOpen) {
   const auto said = day.said_by("vent");
   EXPECT_THAT(said, testing::Contains("14:00 is torn open by the wind"));
   EXPECT_THAT(said, testing::Not(testing::Contains("16:00 is repaired")));
-  EXPECT_THAT(day.said_by("jam"), ElementsAre("13:00 vent is stuck open", "16:00 vent is put right"));
+  EXPECT_THAT(day.said_by("jam"), ElementsAre("13:00 vent is stuck open", "16:00 vent: this failure is put right"));
   EXPECT_EQ(at_end(day, "position of vent"), 1.0);
 }
 

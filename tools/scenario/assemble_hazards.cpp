@@ -234,7 +234,7 @@ void Assembler::add_faults() {
         {when, point->of + " " + words_of(fault, *point), EventKind::failure, {{cause, value_of(fault, *point)}}});
     if (fault.lasts_s > 0.0)
       script.lines.push_back({when + ticks(fault.lasts_s),
-                              point->of + " is put right",
+                              point->of + ": this failure is put right",
                               EventKind::action,
                               {{cause, point->healthy}},
                               0,
