@@ -18,11 +18,18 @@ const char* words_of(DeviceFault fault) {
       return "is stuck on";
     case DeviceFault::stuck_as_is:
       return "is stuck as it is";
+    case DeviceFault::taken_off:
+      return "is gone";
+    case DeviceFault::torn_on:
+      return "stands open for good";
     case DeviceFault::none:
       break;
   }
   return "is repaired";
 }
+
+/// Wind needs no motor and takes no time.
+bool by_wind(DeviceFault fault) { return fault == DeviceFault::taken_off || fault == DeviceFault::torn_on; }
 
 /// A call by a graded device's steps. Called fully it goes to its end even if the steps do not.
 double stepped(double call, double step) {
@@ -90,17 +97,18 @@ Device::Orders Device::orders_of(const Situation& situation) const {
 DeviceFault Device::fault_now(const Situation& situation) const {
   if (!p_.fault.valid()) return DeviceFault::none;
   const double value = situation.value(p_.fault);
-  if (value < 0.5) return DeviceFault::none;
-  if (value < 1.5) return DeviceFault::stuck_off;
-  return value < 2.5 ? DeviceFault::stuck_on : DeviceFault::stuck_as_is;
+  NOON_ASSERT(value >= 0.0 && value <= static_cast<double>(DeviceFault::torn_on));
+  return static_cast<DeviceFault>(std::lround(value));
 }
 
 /// Where it would be with all it needs.
 double Device::meant(const Orders& orders) const {
   switch (fault_) {
     case DeviceFault::stuck_off:
+    case DeviceFault::taken_off:
       return 0.0;
     case DeviceFault::stuck_on:
+    case DeviceFault::torn_on:
       return 1.0;
     case DeviceFault::stuck_as_is:
       return stuck_at_;
@@ -118,8 +126,7 @@ void Device::react(const Situation& situation, const Trigger& trigger, Actions& 
   const Need* over = end_lacks(situation);
   const double goal = meant(orders), before = goal_;
   const double without = p_.stays_when_lacking ? place_at(situation.now()) : 0.0;
-  const bool moved_by_fault = p_.stays_when_lacking && fault_ != DeviceFault::none;  // wind needs no motor
-  if (orders.missing != nullptr && goal != without && !moved_by_fault) {
+  if (orders.missing != nullptr && goal != without && !(p_.stays_when_lacking && by_wind(fault_))) {
     say_over(over, situation, actions);
     return fail(situation, *orders.missing, without, actions);
   }
@@ -135,11 +142,14 @@ void Device::react(const Situation& situation, const Trigger& trigger, Actions& 
 EventId Device::note_fault(const Situation& situation, const Orders& orders, Actions& actions) {
   const DeviceFault before = fault_;
   fault_ = fault_now(situation);
-  if (fault_ == before) return kNoEvent;
+  const EventId set_by = p_.fault.valid() ? situation.last_change(p_.fault) : kNoEvent;
+  if (fault_ == before && (fault_ == DeviceFault::none || set_by == fault_set_)) return kNoEvent;
+  fault_set_ = set_by;
   stuck_at_ = place_at(situation.now());
   const bool repaired = fault_ == DeviceFault::none;
   const EventKind kind = repaired ? EventKind::action : EventKind::failure;
-  fault_entry_ = actions.log(kind, words_of(fault_), situation.last_change(p_.fault));
+  const bool said = by_wind(fault_) && set_by != kNoEvent;  // by who watches the wind, under the same name
+  fault_entry_ = said ? set_by : actions.log(kind, words_of(fault_), set_by);
   if (repaired) actions.clear_failure();
   lacking_ = false;
   lacks_.assign(p_.needs.size(), {});
@@ -184,7 +194,7 @@ void Device::fail(const Situation& situation, const Need& missing, double goal, 
   leave(goal, lack.entry, actions);
 }
 
-/// Without what it needs nothing runs down: it is off, or stays, at once.
+/// At once: without what it needs nothing runs down, and wind does not wait.
 void Device::leave(double at, EventId because, Actions& actions) {
   from_ = goal_ = at;
   step_ = steps_ = 0;
@@ -219,6 +229,7 @@ void Device::follow(const Situation& situation, const Orders& orders, EventId fr
     because = actions.log(EventKind::action, going_to(goal), fresh_fault == kNoEvent ? trigger.cause : fresh_fault);
   if (stuck && fresh_fault == kNoEvent)
     because = actions.log(EventKind::failure, going_to(goal) + ": it is stuck", trigger.cause);
+  if (by_wind(fault_)) return leave(goal, because, actions);
   go(goal, because, situation.now(), actions);
 }
 

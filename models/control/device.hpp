@@ -12,15 +12,16 @@ namespace noonhouse {
 enum class Heeds { any, all, first };
 
 /// What is wrong with a device, as its fault channel says it by number.
-enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3 };
+/// The last two are what wind does: a cover is gone, a vent torn open.
+enum class DeviceFault { none = 0, stuck_off = 1, stuck_on = 2, stuck_as_is = 3, taken_off = 4, torn_on = 5 };
 
 /// A device that is off, on or, if graded, in between: a vent, a fan, a pump with its nozzles, a shade.
 /// How far it is called is weighed in this order, the later winning:
 ///   calls    of its callers; nobody on duty: not called
 ///   forbids  hold it back whatever calls; that is no failure
 ///   faults   leave it where it is stuck, whatever calls or forbids
-///   needs    without one of them it is off at once, or stays where it stands unless a fault moves it; that is a
-///            failure where it would be elsewhere
+///   needs    without one of them it is off at once, or stays where it stands, unless wind takes it; that is a failure
+///            where it would be elsewhere
 /// One that is held back would be off, so it lacks nothing. Each change is logged with what brought it about. That it
 /// is held back is said when a forbid has set in, and again only where that moves it; a lack when it is first felt and
 /// when it is over, not again at each call between; that a stuck one is called in vain is said once for each fault.
@@ -107,6 +108,7 @@ class Device final : public Agent {
   double share_ = 0.0;  ///< as told to the outputs
   double goal_ = 0.0;
   DeviceFault fault_ = DeviceFault::none;
+  EventId fault_set_ = kNoEvent;  ///< by what
   EventId fault_entry_ = kNoEvent;
   double stuck_at_ = 0.0;
   bool lacking_ = false;                 ///< is not where it would be

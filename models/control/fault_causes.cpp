@@ -8,7 +8,9 @@ namespace noonhouse {
 void FaultCauses::react(const Situation& situation, const Trigger& trigger, Actions& actions) {
   for (const ChannelId cause : p_.causes)
     if (trigger.kind != Trigger::Kind::channel_changed || trigger.channel == cause) hear(cause, situation.value(cause));
-  actions.set(p_.fault, ruling(), standing_.empty() ? trigger.cause : situation.last_change(standing_.back().cause));
+  const EventId because = standing_.empty() ? trigger.cause : situation.last_change(standing_.back().cause);
+  actions.set(p_.fault, ruling(), because);
+  if (!standing_.empty()) actions.renew(p_.fault, because);  // one failure takes over from another
 }
 
 void FaultCauses::hear(ChannelId cause, double value) {

@@ -11,6 +11,7 @@ namespace noonhouse {
 namespace {
 
 constexpr Tick kTold = 1_min;
+constexpr double kNoneLeft = 0.005;  // of a facet: told as all broken
 
 std::string number(double value) {
   std::array<char, 32> text{};
@@ -44,7 +45,7 @@ EventId HailStrike::cause(const Situation& situation) const {
 void HailStrike::break_more(const Situation& situation, Actions& actions) {
   const double newly = hail_broken_share(p_.hits_m2_s, p_.opens_m2, seconds(situation.now() - told_));
   const double whole = 1.0 - situation.value(p_.broken);
-  if (newly <= 0.0 || whole <= 0.0) return;
+  if (newly <= 0.0 || whole < kNoneLeft) return;
   if (failure_ == kNoEvent) {
     const std::string what =
         "is broken by hail of " + number(reaching_j_) + " J: it bears " + number(p_.bears_j) + " J";

@@ -64,6 +64,9 @@ class Actions {
   virtual void hold_failure(EventId earlier) = 0;
   /// Sets a channel owned by agents; agents that follow it are asked at this same instant.
   virtual void set(ChannelId channel, double value, EventId because) = 0;
+  /// Says that a channel has its value by another event from now on; agents that follow it are asked. Nothing happens
+  /// where it is that event's already.
+  virtual void renew(ChannelId channel, EventId because) = 0;
   /// Asks to be woken at `when` (not before now); replaces the wake of the same slot. kNever cancels.
   virtual void wake(int slot, Tick when) = 0;
   /// Arms (or re-arms) a watch; if the condition holds already it fires at this instant. Arming and

@@ -107,6 +107,7 @@ class Run {
 
   void one_step(Tick limit);
   void set_channel(ChannelId channel, double value, EventId because);
+  void tell_followers(ChannelId channel, EventId because);
   void prepare();
   void start_agents();
   void reach();

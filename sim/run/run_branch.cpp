@@ -16,6 +16,10 @@ void Run::set_channel(ChannelId channel, double value, EventId because) {
   current = value;
   redraw_ = true;
   settled_fresh_ = false;
+  tell_followers(channel, because);
+}
+
+void Run::tell_followers(ChannelId channel, EventId because) {
   last_change_[at(channel.index)] = because;
   for (AgentId follower : followers_[at(channel.index)]) {
     const Trigger trigger{Trigger::Kind::channel_changed, 0, channel, because};

@@ -32,6 +32,10 @@ EventId Run::Desk::log(EventKind kind, std::string what, EventId cause) {
 
 void Run::Desk::set(ChannelId channel, double value, EventId because) { run_.set_channel(channel, value, because); }
 
+void Run::Desk::renew(ChannelId channel, EventId because) {
+  if (last_change(channel) != because) run_.tell_followers(channel, because);
+}
+
 void Run::Desk::wake(int slot, Tick when) {
   auto& wakes = record().wakes;
   if (const auto old = wakes.find(slot); old != wakes.end()) {

@@ -42,6 +42,7 @@ class Run::Desk final : public Situation, public Actions {
   void clear_failure() override { record().standing_failure = kNoEvent; }
   void hold_failure(EventId earlier) override { record().standing_failure = earlier; }
   void set(ChannelId channel, double value, EventId because) override;
+  void renew(ChannelId channel, EventId because) override;
   void wake(int slot, Tick when) override;
   void arm(int slot, const Watch& watch) override;
   void disarm(int slot) override;

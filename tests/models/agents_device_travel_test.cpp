@@ -121,31 +121,33 @@ TEST(DeviceTravel, LacksNoPowerWhereItStandsAnyway) {
   EXPECT_EQ(w.stage.last(w.position), 0.0);
 }
 
-// Wind needs no motor: what a fault does to a thing is done without power too.
-TEST(DeviceTravel, IsMovedByAFaultWhateverItLacks) {
-  const auto ends_at = [](bool stays, DeviceFault fault) {
+// Wind needs no motor and does not wait; what jams without power stays where it stands.
+TEST(DeviceTravel, IsTakenByWindWhateverItLacks) {
+  const auto ends_at = [](bool stays, DeviceFault fault, double called = 1.0) {
     DeviceWorks w;
     w.p.stays_when_lacking = stays;
-    w.stage.hand(w.call[0], {{10_s, 1.0}});
+    w.stage.hand(w.call[0], {{10_s, called}});
     w.stage.hand(w.power, {{20_s, 0.0}});
     w.stage.hand(w.fault, {{30_s, number(fault)}});
     w.run();
     return w.stage.last(w.position);
   };
   EXPECT_EQ(ends_at(true, DeviceFault::none), 1.0);
-  EXPECT_EQ(ends_at(true, DeviceFault::stuck_off), 0.0) << "a cover that is blown off is gone";
+  EXPECT_EQ(ends_at(true, DeviceFault::taken_off), 0.0) << "a cover that is blown off is gone";
+  EXPECT_EQ(ends_at(true, DeviceFault::torn_on, 0.0), 1.0) << "a vent that is torn stands open";
+  EXPECT_EQ(ends_at(true, DeviceFault::stuck_off), 1.0) << "no motor shuts it";
+  EXPECT_EQ(ends_at(true, DeviceFault::stuck_on, 0.0), 0.0) << "no motor opens it";
   EXPECT_EQ(ends_at(true, DeviceFault::stuck_as_is), 1.0);
-  EXPECT_EQ(ends_at(false, DeviceFault::stuck_on), 0.0)
-      << "a fan that cannot be switched off stands still without power";
+  EXPECT_EQ(ends_at(false, DeviceFault::stuck_on), 0.0) << "a fan that cannot be switched off stands still";
   DeviceWorks torn;
-  torn.p.stays_when_lacking = true;
   torn.p.takes = 60_s;
+  torn.p.stays_when_lacking = true;
   torn.stage.hand(torn.call[0], {{10_s, 1.0}});
   torn.stage.hand(torn.power, {{40_s, 0.0}});
-  torn.stage.hand(torn.fault, {{100_s, number(DeviceFault::stuck_on)}});
-  EXPECT_THAT(torn.run(), ElementsAre("10 opens", "40 stays where it stands: no power", "100 is stuck on"))
-      << "and goes the rest of the way by it";
-  EXPECT_EQ(torn.stage.last(torn.position), 1.0);
+  torn.stage.hand(torn.fault, {{100_s, number(DeviceFault::torn_on)}});
+  EXPECT_THAT(torn.run(), ElementsAre("10 opens", "40 stays where it stands: no power"))
+      << "who watches the wind has told it under the same name";
+  EXPECT_THAT(torn.moved, ElementsAre("20 0.1667", "30 0.3333", "40 0.5", "100 1"));
 }
 
 TEST(DeviceTravel, IsHeldBackAnewWhenItsPowerIsBack) {

@@ -72,11 +72,28 @@ TEST(FaultCauses, GoBackToTheOlderOneWhenTheNewerIsOver) {
   EXPECT_EQ(s.stage.chain_of("1.00"), "note 1.00 <- older fails") << "not from the end of the newer";
 }
 
-TEST(FaultCauses, SayNothingWhereTwoDoTheSame) {
+TEST(FaultCauses, TellWhereOneTakesOverFromAnotherThatDoesTheSame) {
   CausesStage s;
   s.fails("first", s.a, 100_s, 2.0, 300_s);
   s.fails("second", s.b, 200_s, 2.0, 400_s);
-  EXPECT_THAT(s.run(), ElementsAre("100 2.00", "400 0.00"));
+  EXPECT_THAT(s.run(), ElementsAre("100 2.00", "200 2.00", "400 0.00")) << "the end of the first changes nothing";
+}
+
+// A fan is dead by its bearing, then by its wire; the bearing is mended. What is missed then is missed for the wire.
+TEST(FaultCauses, BlameTheFailureThatStandsAndNotOneThatIsOver) {
+  CausesStage s;
+  const ChannelId call = s.stage.channel("call"), position = s.stage.channel("position");
+  s.fails("bearing", s.a, 100_s, 1.0, 300_s);
+  s.fails("wire", s.b, 200_s, 1.0);
+  Device::Parameters fan{"fan", "starts", "stops", {call}, {}, {{position, 1.0, 0.0}}};
+  fan.fault = s.fault;
+  s.stage.agent<Device>(std::move(fan));
+  s.stage.hand(call, {{400_s, 1.0}});
+  s.run();
+  EXPECT_THAT(s.stage.said_by("fan"),
+              ElementsAre("100 is stuck off", "200 is stuck off", "400 is called but stays off: it is stuck"));
+  EXPECT_EQ(s.stage.chain_of("is called but"),
+            "fan is called but stays off: it is stuck <- fan is stuck off <- wire fails");
 }
 
 TEST(FaultCauses, StandFromTheRunsStart) {

@@ -82,6 +82,17 @@ TEST(BatteryDays, ColdBringsTheCutOffNearer) {
               days_by_steps(3.6e6, cut_off, 10.0, 0.96, 2.0 * kind.self_discharge_per_s()), 0.002);
 }
 
+/// With half of its cells a battery holds half, and the cut-off lies at a share of that.
+TEST(BatteryDays, CountTheCellsThatWork) {
+  BatteryDay day;
+  day.loads = {10.0 * kSecondsPerDay, 10.0 * kSecondsPerDay};
+  day.coldest_k = 303.15;
+  day.mean_k = 298.15;
+  day.cells = 0.5;
+  const double rate = battery_kinds().front().self_discharge_per_s();
+  EXPECT_NEAR(battery_days(1.8e6, power(), day).at_mean, days_by_steps(1.8e6, 0.36e6, 10.0, 0.96, rate), 0.002);
+}
+
 /// A run whose loads were cut off for most of it drew little; what is always on counts all day long.
 TEST(BatteryDays, StandbyCountsAllDay) {
   BatteryDay day;

@@ -57,6 +57,10 @@ TEST(PlainDifference, IsElseAFailureThatOnePlanAloneHas) {
   better.failures = {failure(3700.0, "roof", "breaks", {"net is stuck off"})};
   EXPECT_EQ(plain_difference(better, worse), "In \"net\" net is stuck off on day 1 02:00.")
       << "the roof breaks in both, if for another cause";
+  better.failures.push_back(
+      failure(300.0, "net", "stays where it stands: the battery is cut off", {"battery is down"}));
+  EXPECT_EQ(plain_difference(better, worse), "In \"net\" net is stuck off on day 1 02:00.")
+      << "that it lacked power in the other is no failure of its own";
   EXPECT_THAT(plain_difference(worse, better), IsEmpty());
 }
 

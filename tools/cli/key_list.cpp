@@ -11,6 +11,7 @@
 
 #include "sim/core/errors.hpp"
 #include "tools/compare/comparison_layout.hpp"
+#include "tools/compare/comparison_text.hpp"
 #include "tools/units/nearest.hpp"
 
 namespace noonhouse {
@@ -93,7 +94,7 @@ class Lister {
         std::string which;
         for (const auto& [key, property] : one["properties"].items())
           if (property.contains("const")) which = fmt::format("with {}: {}", key, plain(property["const"]));
-        block(one, path, note.empty() ? which : note + "; " + which);
+        block(one, path, note.empty() ? which : fmt::format("{}; {}", note, which));
       }
       return;
     }
@@ -104,7 +105,7 @@ class Lister {
     std::vector<std::pair<std::string, const Json*>> deeper;
     for (const auto& [key, property] : schema["properties"].items()) {
       if (shown) line(key, property, needed(schema, key));
-      deeper.emplace_back(path.empty() ? key : path + "." + key, &property);
+      deeper.emplace_back(path.empty() ? key : fmt::format("{}.{}", path, key), &property);
     }
     for (const auto& [below, property] : deeper) inside(*property, below);
   }
@@ -133,7 +134,10 @@ class Lister {
   void heading(const std::string& path, const std::string& note) {
     if (!out.empty()) out += '\n';
     const std::string name = path.empty() ? std::string(kRoot) : path;
-    for (const std::string& text : wrap_text(note.empty() ? name : name + ": " + note, width_)) out += text + '\n';
+    for (const std::string& text : wrap_text(note.empty() ? name : fmt::format("{}: {}", name, note), width_)) {
+      out += text;
+      out += '\n';
+    }
   }
 
   void line(const std::string& key, const Json& schema, bool is_needed) {

@@ -31,7 +31,7 @@ CarryDays tank_days(double water_kg, const TankSpec& tank, const DayUse& use) {
 CarryDays battery_days(double charge_j, const PowerSpec& power, const BatteryDay& day) {
   const BatteryKind* kind = find_battery_kind(power.battery_kind);
   NOON_ASSERT(kind != nullptr);
-  const UsableCharge<double> usable = usable_charge(power.battery_j, kind->cold(), day.coldest_k, 1.0);
+  const UsableCharge<double> usable = usable_charge(power.battery_j, kind->cold(), day.coldest_k, day.cells);
   const double cut_off_j = usable.charge_at(power.cut_off);
   const double standby_w = power.standby_w + power.inverter_standby_w;
   const auto days = [&](double load_j) {

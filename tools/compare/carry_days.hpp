@@ -24,10 +24,11 @@ struct BatteryDay {
   DayUse loads;               ///< drawn by all loads with standby [J a day]
   double coldest_k = 298.15;  ///< to which its usable charge is counted
   double mean_k = 298.15;     ///< for its self-discharge
+  double cells = 1.0;         ///< share that works
 };
 
 /// Days until a battery is down to where all loads are cut off, without sun, from what it holds [J]: days_without_sun
-/// with the charge that the coldest battery of the run does not give (UsableCharge, all cells working), self-discharge
+/// with the charge that the coldest battery of the run does not give (UsableCharge), self-discharge
 /// at its mean temperature and standby all day long, also where a run's loads were cut off at times.
 /// Whoever asks sets the cut-off to where the first load is shed. Does not model: fast rates.
 CarryDays battery_days(double charge_j, const PowerSpec& power, const BatteryDay& day);

@@ -61,7 +61,7 @@ const FailureOutcome* own_device_failure(const RunRecord& better, const RunRecor
   for (const FailureOutcome& failure : worse.failures) {
     if (failure.kind != "failure" || of_a_supply(failure) || has_like(better, failure)) continue;
     const auto same_subject = [&](const FailureOutcome& f) {
-      return f.kind == "failure" && f.subject == failure.subject;
+      return f.kind == "failure" && f.subject == failure.subject && !of_a_supply(f);
     };
     if (std::any_of(better.failures.begin(), better.failures.end(), same_subject)) continue;
     if (found == nullptr || failure.time_s < found->time_s) found = &failure;

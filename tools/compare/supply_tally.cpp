@@ -152,9 +152,12 @@ void SupplyTally::put_energy(EnergyOutcome& e, const RunResult& result) const {
   day.loads = {loads_.total() * kSecondsPerDay / plan_.spec.run.length_s, loads_.heaviest()};
   day.coldest_k = e.lowest_k;
   day.mean_k = e.mean_k;
+  const ChannelId cells = assembly_.charge_scale.cells;
+  if (cells.valid()) day.cells = result.channels[static_cast<std::size_t>(cells.index)];  // as the run leaves them
   PowerSpec first_shed = power;
   first_shed.cut_off = first_leaves_off(plan_).charge_share;
-  const CarryDays left = battery_days(e.end_j, first_shed, day), full = battery_days(e.capacity_j, first_shed, day);
+  const CarryDays left = battery_days(e.end_j, first_shed, day),
+                  full = battery_days(day.cells * e.capacity_j, first_shed, day);
   e.heaviest_day_j = day.loads.heaviest;
   e.days_left = left.at_mean;
   e.days_left_heavy = left.at_heaviest;

@@ -167,6 +167,7 @@ void Assembler::add_weather_diary() {
   WeatherDiary::Parameters p;
   p.raining = raining_;
   const RunGrid& grid = table_->grid();
+  const Tick end = ticks(spec_.run.length_s);
   bool raining = false;
   double fallen = 0.0;
   for (std::size_t k = 0; k + 1 < grid.size(); ++k) {
@@ -178,8 +179,9 @@ void Assembler::add_weather_diary() {
       fallen = 0.0;
     }
     raining = rain > 0.0;
-    fallen += rain * seconds(grid.when(k + 1) - when);
+    fallen += rain * seconds(std::min(grid.when(k + 1), end) - when);
   }
+  if (raining) p.notes.push_back({end, "it still rains as the run ends: " + plain(fallen) + " mm", 0.0});
   if (const auto* made = std::get_if<InventedHeatwave>(&spec_.weather.source); made != nullptr && made->dust_day > 0)
     p.notes.push_back({kDay * (made->dust_day - 1), "a day with a dust-hazy sky begins", -1.0});
   std::stable_sort(p.notes.begin(), p.notes.end(), [](const auto& a, const auto& b) { return a.when < b.when; });

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// What bad weather does to the house, and failures at stated times.
+// What bad weather does to the house.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -26,57 +26,6 @@ bool covers(const ShadeSpec& shade, const Facet& facet) {
   return shade.over == ShadeOver::all || (shade.over == ShadeOver::roof) == facet.roof();
 }
 
-/// What a covered panel, a low reading or a leak leaves, where the scenario says how much.
-double value_of(const FaultSpec& f, const FaultPoint& point) {
-  switch (f.what) {
-    case FailureKind::reads_low:
-      return point.healthy - f.by_k;
-    case FailureKind::reads_high:
-      return point.healthy + f.by_k;
-    case FailureKind::tank_leaks:
-      return kWaterKgPerM3 * f.leak_m3_s;
-    case FailureKind::cell_dead:
-      return f.share;
-    default:
-      return point.value;
-  }
-}
-
-}  // namespace
-
-namespace {
-/// Three digits that count, and from a thousand on all that are before the point.
-std::string figure(double value) { return value < 999.5 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value); }
-
-/// Whether several of a kind on one part add up; of others the newest counts.
-bool adds_up(FailureKind what) {
-  return what == FailureKind::tank_leaks || what == FailureKind::reads_low || what == FailureKind::reads_high;
-}
-
-/// What a failure of the scenario's own says: with its own figure where it has one.
-std::string words_of(const FaultSpec& f, const FaultPoint& point) {
-  switch (f.what) {
-    case FailureKind::reads_low:
-      return fmt::format("reads {:.3g} K low", f.by_k);
-    case FailureKind::reads_high:
-      return fmt::format("reads {:.3g} K high", f.by_k);
-    case FailureKind::tank_leaks:
-      return fmt::format("leaks {} L an hour", figure(3.6e6 * f.leak_m3_s));
-    default:
-      return point.words;
-  }
-}
-}  // namespace
-
-/// Area that a cloth covers [m2].
-double Assembler::cloth_area_m2(const ShadeSpec& shade) const {
-  double sum = 0.0;
-  for (const Facet& facet : out_.shape.facets)
-    if (covers(shade, facet)) sum += facet.area_m2;
-  return sum;
-}
-
-namespace {
 /// What a hazard of the weather says of itself when it begins; hail speaks for itself.
 struct Beginning {
   int day = 0;
@@ -93,7 +42,16 @@ struct Beginning {
   void operator()(const FrostNightSpec& h) { *this = {h.day, 64800.0, "a frost night comes"}; }
   void operator()(const HazeSpec& h) { *this = {h.day, 0.0, "a day of smoke or dust begins"}; }
 };
+
 }  // namespace
+
+/// Area that a cloth covers [m2].
+double Assembler::cloth_area_m2(const ShadeSpec& shade) const {
+  double sum = 0.0;
+  for (const Facet& facet : out_.shape.facets)
+    if (covers(shade, facet)) sum += facet.area_m2;
+  return sum;
+}
 
 void Assembler::add_hazards() {
   Script::Parameters script{"hazard", {}};
@@ -198,7 +156,7 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     p.limit_m_s = lift_off_speed_m_s(*shade.loose_kg_m2 + shade.ballast_kg / area, -shade.uplift);
     p.position = position_channel(name, "shade");
     p.fault = lasting_fault(name, "blown off: ");
-    p.fault_value = static_cast<double>(DeviceFault::stuck_off);
+    p.fault_value = static_cast<double>(DeviceFault::taken_off);
     p.what = fmt::format("is blown off: it lifts at gusts of {:.1f} m/s", p.limit_m_s);
     p.storm_until = storm_until;
     out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
@@ -212,58 +170,11 @@ void Assembler::add_wind_damage(ChannelId storm_until) {
     p.limit_m_s = *opening.withstands_m_s;
     p.position = position_channel(name, "opening");
     p.fault = lasting_fault(name, "torn open: ");
-    p.fault_value = static_cast<double>(DeviceFault::stuck_on);
+    p.fault_value = static_cast<double>(DeviceFault::torn_on);
     p.what = "is torn open by the wind";
     p.storm_until = storm_until;
     out_.breaks_at_gust_m_s = std::min(out_.breaks_at_gust_m_s, p.limit_m_s);
     add_agent<GivesWay>(std::move(p));
-  }
-}
-
-/// Failures that the scenario puts into its run, each at its time.
-void Assembler::add_faults() {
-  for (const auto& [name, fault] : spec_.faults) {
-    const auto point = std::find_if(out_.fault_points.begin(), out_.fault_points.end(),
-                                    [&](const FaultPoint& p) { return p.what == fault.what && p.of == fault.of; });
-    if (point == out_.fault_points.end()) continue;  // not in service in this plan
-    const Tick when = kDay * (fault.day - 1) + ticks(fault.at_s);
-    const ChannelId cause = fault_cause(point->channel, point->healthy, "failure of the scenario: " + name);
-    fault_causes_[point->channel].adds = adds_up(fault.what);
-    Script::Parameters script{name, {}};
-    script.lines.push_back(
-        {when, point->of + " " + words_of(fault, *point), EventKind::failure, {{cause, value_of(fault, *point)}}});
-    if (fault.lasts_s > 0.0)
-      script.lines.push_back({when + ticks(fault.lasts_s),
-                              point->of + ": this failure is put right",
-                              EventKind::action,
-                              {{cause, point->healthy}},
-                              0,
-                              true});
-    add_agent<Script>(std::move(script));
-  }
-  join_fault_causes();
-}
-
-/// A channel for one cause of a failure, healthy while it does not stand.
-ChannelId Assembler::fault_cause(ChannelId fault, double healthy, const std::string& cause) {
-  FaultCauses::Parameters& p = fault_causes_[fault];
-  p.fault = fault;
-  p.healthy = healthy;
-  return p.causes.emplace_back(graph_.channel(cause, "1", healthy));
-}
-
-/// Joins what may be wrong with each part. A failure that somebody puts into a branch of the run is one cause more.
-void Assembler::join_fault_causes() {
-  for (auto& [fault, p] : fault_causes_) {
-    ChannelId put_in;
-    for (FaultPoint& point : out_.fault_points) {
-      if (point.channel != fault) continue;
-      p.name = "failures of " + point.of;
-      if (!put_in.valid())
-        put_in = fault_cause(fault, point.healthy, "failure put in: " + point.of + " " + point.words);
-      point.channel = put_in;
-    }
-    add_agent<FaultCauses>(p);
   }
 }
 

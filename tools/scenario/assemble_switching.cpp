@@ -88,7 +88,7 @@ void Assembler::add_device(const Sort& sort, const std::string& name, const Swit
   const auto point = [&](FailureKind kind, DeviceFault fault, const char* words) {
     out_.fault_points.push_back({kind, name, p.fault, static_cast<double>(fault), 0.0, words});
   };
-  point(FailureKind::stuck_off, DeviceFault::stuck_off, sort.stuck_off);
+  point(FailureKind::stuck_off, sort.blown_off ? DeviceFault::taken_off : DeviceFault::stuck_off, sort.stuck_off);
   point(FailureKind::stuck_on, DeviceFault::stuck_on, sort.stuck_on);
   point(FailureKind::stuck_as_it_stands, DeviceFault::stuck_as_is, "is stuck as it stands");
   add_agent<Device>(std::move(p));
@@ -141,8 +141,9 @@ void Assembler::add_device_agents() {
   for (const auto& [name, s] : spec_.shades) {
     std::vector<Device::Need> needs;
     if (s.drive_power_w > 0.0) needs.push_back(power(name, s.draw));
-    const char* gone = s.loose_kg_m2 ? "is blown off" : "is stuck drawn back";
-    add_device({"is drawn", "is drawn back", gone, "is stuck drawn", true}, name, s.switching,
+    const bool loose = s.loose_kg_m2.has_value();
+    const char* gone = loose ? "is blown off" : "is stuck drawn back";
+    add_device({"is drawn", "is drawn back", gone, "is stuck drawn", true, loose}, name, s.switching,
                load(name, s.drive_power_w, s.draw), std::move(needs), {position_channel(name, "shade"), 1.0, 0.0});
   }
   add_stirring();

@@ -205,7 +205,8 @@ class Assembler {
   /// How a sort of device is spoken of.
   struct Sort {
     const char *starts, *stops, *stuck_off, *stuck_on;
-    bool stays = false;  ///< where it stands, without power
+    bool stays = false;      ///< where it stands, without power
+    bool blown_off = false;  ///< as it fails off: by wind, that needs no motor
   };
   void add_device_agents();
   /// What a device draws while it runs, and by which permit it may.
@@ -236,11 +237,12 @@ class Assembler {
   bool hail_may_break(const Facet& facet, const HailSpec& hail) const;
   void add_hail(const HailSpec& hail, ChannelId hailing);
   void add_holes();
+  double cloth_area_m2(const ShadeSpec& shade) const;
   void add_wind_damage(ChannelId storm_until);
+  // assemble_faults.cpp
   void add_faults();
   ChannelId fault_cause(ChannelId fault, double healthy, const std::string& cause);
   void join_fault_causes();
-  double cloth_area_m2(const ShadeSpec& shade) const;
 
   template <class A>
   void add_agent(typename A::Parameters parameters) {

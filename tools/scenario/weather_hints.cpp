@@ -66,9 +66,9 @@ std::vector<std::string> weather_hints(const PlanScenario& plan, const WeatherSe
                     key, rule, degrees(limit_k), lowest, highest));
   };
   for (const auto& [name, rule] : plan.spec.rules) {
-    if (rule.outdoors_above_k.value_or(coldest_k) < coldest_k) tell(name, "outdoors_above", *rule.outdoors_above_k);
-    if (rule.outdoors_below_k.value_or(warmest_k) > warmest_k) tell(name, "outdoors_below", *rule.outdoors_below_k);
-    if (rule.forecast_above_k.value_or(coldest_k) < coldest_k) tell(name, "forecast_above", *rule.forecast_above_k);
+    if (const auto& k = rule.outdoors_above_k; k && *k < coldest_k) tell(name, "outdoors_above", *k);
+    if (const auto& k = rule.outdoors_below_k; k && *k > warmest_k) tell(name, "outdoors_below", *k);
+    if (const auto& k = rule.forecast_above_k; k && *k < coldest_k) tell(name, "forecast_above", *k);
   }
   return out;
 }
