@@ -128,7 +128,9 @@ void tissue_limit_fields(FieldVisitor& v, PlantKindSpec& s, const PlantKind& kin
   f.value("recovers_in", s.recovers_in_s, Dimension::time, &K::recovers_in_s,
           {.minimum = 60, .about = "in which half of a dose is forgotten"});
   f.value("roots_harm_above", s.roots_harm_above_k, Dimension::temperature, &K::roots_harm_above_k,
-          {.minimum = 273.15, .maximum = 353.15, .about = "temperature of the roots, between that of the pots' walls and of the soil, that harms"});
+          {.minimum = 273.15,
+           .maximum = 353.15,
+           .about = "temperature of the roots, between that of the pots' walls and of the soil, that harms"});
 }
 
 /// Limits of the air, of light and of water.
