@@ -10,6 +10,9 @@
 
 namespace noonhouse {
 
+/// Share of what can be used over which charging tapers off, and up to where a battery fills within a day.
+inline constexpr double kTapersOver = 0.03, kFillsTo = 1.0 - kTapersOver;
+
 struct BatteryKind;
 
 /// Panel, battery and loads on one bus. Inputs: charge [J], panel power [W], load [W], temperature of the battery [K],
@@ -68,7 +71,7 @@ struct BatteryBus {
   S acceptance(const S& charge_j, const S& temperature_k, const S& cells) const {
     if (cells <= 0.0) return S(0.0);
     const UsableCharge<S> usable = usable_charge(capacity_j, cold, temperature_k, cells);
-    return ramp(S((usable.top_j - charge_j) / (0.03 * usable.span_j())), 1.0) *
+    return ramp(S((usable.top_j - charge_j) / (kTapersOver * usable.span_j())), 1.0) *
            ramp(S(temperature_k - least_charge_k), 1.0);
   }
   /// f, by which a discharge [W] takes more charge than a slow one; 1 or more. Of cells at least a hundredth counts.

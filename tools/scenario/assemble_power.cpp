@@ -14,7 +14,6 @@ namespace noonhouse {
 namespace {
 constexpr double kBatteryHeight = 0.1;    ///< of its middle above the floor [m]; common practice, no source
 constexpr double kBatteryVolts = 12.8;    ///< over the panel's best 17.5 V with a switching control; from memory
-constexpr double kChargeGap = 0.05;       ///< by which the charge must rise before a rule lets go: told with its field
 constexpr double kPanelBestVolts = 17.5;  ///< of a panel for 12 V batteries, warm; from memory
 }  // namespace
 
@@ -73,10 +72,10 @@ void Assembler::add_battery_agents() {
   guard.charge = out_.battery;
   guard.capacity_j = p.battery_j;
   for (auto level = power_levels_.rbegin(); level != power_levels_.rend(); ++level)
-    guard.levels.push_back({level->second, level->first, std::min(0.97, level->first + kShedGap),
+    guard.levels.push_back({level->second, level->first, std::min(kFillsTo, level->first + kShedGap),
                             fmt::format("what is shed at {:.4g} %", 100.0 * level->first)});
   for (const auto& [share, above] : charge_signs_)
-    guard.levels.push_back({above, share, share + kChargeGap, "", BatteryGuard::Act::tells});
+    guard.levels.push_back({above, share, share + kRuleChargeGap, "", BatteryGuard::Act::tells});
   guard.levels.push_back({out_.power_permit, p.cut_off, p.reconnect, "all loads", BatteryGuard::Act::cuts_off});
   guard.cold = out_.charge_scale.cold;
   guard.temperature = out_.charge_scale.temperature;

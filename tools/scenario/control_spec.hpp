@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "models/power/battery.hpp"
 #include "tools/scenario/field_options.hpp"
 
 /// Instruments, controls and people of a scenario. SI inside; defaults stand in the field lists.
@@ -11,6 +12,9 @@ namespace noonhouse {
 
 /// By so much the charge must rise above where loads were shed before they come back; common practice, no source.
 inline constexpr double kShedGap = 0.10;
+/// The charge must rise by so much before a rule lets go of it, and can only where that is filled.
+inline constexpr double kRuleChargeGap = 0.05, kRuleChargeAtMost = 0.92;
+static_assert(kRuleChargeAtMost + kRuleChargeGap < kFillsTo + 1e-9);
 
 /// What decides when several controls call for one device; and how long it takes to move.
 enum class CallsHeeded { any, all, first };

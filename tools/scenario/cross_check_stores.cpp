@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "models/power/battery.hpp"
 #include "models/properties/constants.hpp"
 #include "models/properties/water.hpp"
 #include "models/water/line_flows.hpp"
@@ -63,8 +64,10 @@ class StoreCheck {
                    "must be below " + key_and_value(places_, on, p.reconnect, Dimension::share, off));
     require(p.cut_off < p.reconnect, ErrorKind::out_of_range, on,
             "must be above " + key_and_value(places_, off, p.cut_off, Dimension::share, on));
-    require(p.reconnect <= 0.97, ErrorKind::out_of_range, on,
-            "charging tapers off over the last 3 %, so loads would never come back; give at most 97 %");
+    require(
+        p.reconnect <= kFillsTo, ErrorKind::out_of_range, on,
+        fmt::format("charging tapers off over the last {:.0f} %, so loads would never come back; give at most {:.0f} %",
+                    100.0 * kTapersOver, 100.0 * kFillsTo));
   }
 
   void lines() const {
@@ -108,8 +111,10 @@ class StoreCheck {
       require(d.keeps_back_m3 + gap_m3 <= s_.tank.capacity_m3, ErrorKind::does_not_fit, keeps,
               "leaves nothing of the tank to draw, which holds " + brim_like(keeps) + "; give at most " +
                   volume_like(keeps, s_.tank.capacity_m3 - gap_m3));
-    require(d.sheds_at + kShedGap <= 0.97 || d.sheds_at <= s_.power.cut_off, ErrorKind::out_of_range,
-            path + ".sheds_at", "loads come back 10 % above it and charging tapers off at 97 %; give at most 87 %");
+    require(d.sheds_at + kShedGap <= kFillsTo || d.sheds_at <= s_.power.cut_off, ErrorKind::out_of_range,
+            path + ".sheds_at",
+            fmt::format("loads come back {:.0f} % above it and charging tapers off at {:.0f} %; give at most {:.0f} %",
+                        100.0 * kShedGap, 100.0 * kFillsTo, 100.0 * (kFillsTo - kShedGap)));
   }
   void draws() const {
     each_draw(s_, [this](const std::string& section, const std::string& name, const DrawSpec& d, bool water) {

@@ -239,7 +239,7 @@ void outdoor_tests(FieldVisitor& v, RuleSpec& s) {
              {.minimum = 0, .maximum = 1000, .about = "a float; holds on up to a tenth more"});
   v.quantity("charge_below", s.charge_below, Dimension::share,
              {.minimum = 0,
-              .maximum = 0.92,
+              .maximum = kRuleChargeAtMost,
               .about = "of what the battery can give just now, warm or cold; holds on up to 5 % more, and charging "
                        "tapers off at 97 %"});
   v.names_of("wet_leaves_of", s.wet_leaves, {.of = {"plants"}, .about = "a group of plants"},

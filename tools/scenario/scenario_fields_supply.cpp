@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "models/power/battery.hpp"
 #include "models/power/battery_kind.hpp"
 #include "models/power/panel.hpp"
 #include "models/properties/constants.hpp"
@@ -172,7 +173,7 @@ void battery_fields(FieldVisitor& v, PowerSpec& s) {
               .maximum = 1,
               .default_text = cut_off.c_str(),
               .about = "loads are cut off here, of what can be used"});
-  const std::string reconnect = percent(std::min(0.97, s.cut_off + 0.15));
+  const std::string reconnect = percent(std::min(kFillsTo, s.cut_off + 0.15));
   v.quantity("reconnect_at", s.reconnect, Dimension::share,
              {.minimum = 0,
               .maximum = 1,
