@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "tools/compare/comparison_words.hpp"
+#include "tools/scenario/supply_words.hpp"
 
 namespace noonhouse {
 namespace {
@@ -22,9 +23,8 @@ struct Supply {
   const char* lacking;  ///< as devices say it
 };
 constexpr Supply kSupplies[] = {
-    {[](const RunRecord& r) { return r.energy.first_cut_off_s; }, "the battery was cut off", "the battery is cut off"},
-    {[](const RunRecord& r) { return r.water.first_dry_s; }, "the pump was cut out for a low tank",
-     "the pump is cut out for a low tank"}};
+    {[](const RunRecord& r) { return r.energy.first_cut_off_s; }, "the battery was cut off", kBatteryCutOff},
+    {[](const RunRecord& r) { return r.water.first_dry_s; }, "the pump was cut out for a low tank", kPumpCutOut}};
 
 bool says(const FailureOutcome& failure, std::string_view words) {
   return failure.what.find(words) != std::string::npos;

@@ -7,6 +7,7 @@
 #include "models/control/running_sum.hpp"
 #include "models/properties/constants.hpp"
 #include "tools/scenario/assembler.hpp"
+#include "tools/scenario/supply_words.hpp"
 
 namespace noonhouse {
 namespace {
@@ -103,21 +104,20 @@ ChannelId Assembler::device_fault(const std::string& name) {
 void Assembler::add_device_agents() {
   const auto power = [&](const std::string& device, const DrawSpec& draw) {
     const bool sheds = draw.sheds_at > spec_.power.cut_off;
-    return Device::Need{power_permit_of(device, draw),
-                        sheds ? "its load is shed, the battery is low" : "the battery is cut off", sheds};
+    return Device::Need{power_permit_of(device, draw), sheds ? "its load is shed, the battery is low" : kBatteryCutOff,
+                        sheds};
   };
   const auto load = [&](const std::string& device, double power_w, const DrawSpec& draw) {
     return power_w > 0.0 ? Load{power_w, power_permit_of(device, draw)} : Load{};
   };
   const auto water = [&](const std::string& device, const DrawSpec& draw) {
     const bool keeps = draw.keeps_back_m3 > spec_.tank.low_m3;
-    return Device::Need{
-        water_permit_of(device, draw),
-        keeps ? "the tank is down to what it leaves to other uses" : "the pump is cut out for a low tank", keeps};
+    return Device::Need{water_permit_of(device, draw),
+                        keeps ? "the tank is down to what it leaves to other uses" : kPumpCutOut, keeps};
   };
   for (const auto& [name, o] : spec_.openings) {
     std::vector<Device::Need> needs;
-    if (o.needs_power) needs.push_back({out_.power_permit, "the battery is cut off"});
+    if (o.needs_power) needs.push_back({out_.power_permit, kBatteryCutOff});
     add_device({"opens", "shuts", "is stuck shut", "is stuck open", true}, name, o.switching, {}, std::move(needs),
                {position_channel(name, "opening"), 1.0, o.shut_share});
   }
